@@ -4,6 +4,7 @@ set(CMAKE_CXX_STANDARD 20)
 set(CMAKE_CXX_STANDARD_REQUIRED ON)
 set(CMAKE_CXX_EXTENSIONS OFF)
 set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+set(CMAKE_CXX_FLAGS_RELEASE "-O2") # without NDEBUG: a broken invariant stops the program instead of shipping a verdict
 set(QT_QML_OUTPUT_DIRECTORY ${CMAKE_BINARY_DIR}/qml)
 
 option(HOLDFAST_TESTS "Build the tests" ON)
@@ -14,7 +15,8 @@ option(HOLDFAST_FUZZ "Build tests/fuzz with libFuzzer (clang only)" OFF)
 
 find_program(HOLDFAST_CCACHE ccache)
 if(HOLDFAST_CCACHE)
-  set(CMAKE_CXX_COMPILER_LAUNCHER ${HOLDFAST_CCACHE} "sloppiness=pch_defines,time_macros")
+  set(CMAKE_CXX_COMPILER_LAUNCHER
+    ${CMAKE_COMMAND} -E env "CCACHE_SLOPPINESS=pch_defines,time_macros" ${HOLDFAST_CCACHE})
 endif()
 
 find_package(Qt6 6.4 REQUIRED COMPONENTS Core Gui Qml Quick QuickControls2 SerialPort Test QuickTest)
@@ -27,6 +29,8 @@ find_package(zstd REQUIRED)
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(sodium REQUIRED IMPORTED_TARGET libsodium)
 qt_standard_project_setup()
+set(CMAKE_AUTOMOC OFF) # only targets marked QT pay for it
+set(CMAKE_AUTOUIC OFF)
 
 # Flags every target of ours carries; third-party headers come in as SYSTEM.
 add_library(holdfast_flags INTERFACE)
@@ -42,10 +46,14 @@ if(HOLDFAST_SANITIZE)
   target_link_options(holdfast_flags INTERFACE -fsanitize=address,undefined)
 endif()
 
-# holdfast_library(NAME SOURCES … [PUBLIC …] [PRIVATE …]): a static library with the alias holdfast::NAME.
+# holdfast_library(NAME [QT] SOURCES … [PUBLIC …] [PRIVATE …]): a static library with the alias holdfast::NAME.
+# QT runs moc over its headers.
 function(holdfast_library name)
-  cmake_parse_arguments(A "" "" "SOURCES;PUBLIC;PRIVATE" ${ARGN})
+  cmake_parse_arguments(A "QT" "" "SOURCES;PUBLIC;PRIVATE" ${ARGN})
   add_library(holdfast_${name} STATIC ${A_SOURCES})
+  if(A_QT)
+    set_target_properties(holdfast_${name} PROPERTIES AUTOMOC ON)
+  endif()
   add_library(holdfast::${name} ALIAS holdfast_${name})
   target_link_libraries(holdfast_${name} PUBLIC holdfast::flags ${A_PUBLIC} PRIVATE ${A_PRIVATE})
 endfunction()
