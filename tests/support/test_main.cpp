@@ -1,6 +1,3 @@
-#define CATCH_CONFIG_RUNNER
+// Built once for all test executables; compiled without the shared precompiled header, which lacks the runner.
+#define CATCH_CONFIG_MAIN
 #include <catch2/catch.hpp>
-
-int main(int argc, char* argv[]) {
-    return Catch::Session().run(argc, argv);
-}
