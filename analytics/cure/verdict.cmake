@@ -1,0 +1,1 @@
+add_library(holdfast_cure_verdict INTERFACE)
