@@ -1,0 +1,75 @@
+#include "kiosk/screens/kiosk_model.hpp"
+
+#include "kiosk/screens/parts/gadget_list.hpp"
+
+namespace holdfast::kiosk::screens {
+
+KioskModel::KioskModel(QObject* parent) : QObject(parent) {
+    connect(&m_run, &RunPageModel::actionTriggered, this, &KioskModel::trigger);
+    connect(&m_dryer, &DryerPageModel::actionTriggered, this, &KioskModel::trigger);
+    connect(&m_strip, &StripPageModel::actionTriggered, this, &KioskModel::trigger);
+}
+
+void KioskModel::setState(const KioskState& state) {
+    const KioskState old = m_state;
+    m_state = state;
+    m_header.setState(state.header);
+    if (old.place != state.place) {
+        emit placeChanged();
+    }
+    if (old.places != state.places) {
+        emit placesChanged();
+    }
+    if (old.refusal != state.refusal) {
+        emit refusalChanged();
+    }
+    if (old.scanEntry != state.scanEntry) {
+        emit scanEntryChanged();
+    }
+    if (old.touchLocked != state.touchLocked) {
+        emit touchLockedChanged();
+    }
+}
+
+void KioskModel::setDark(bool dark) {
+    if (dark != m_dark) {
+        m_dark = dark;
+        emit themeChanged();
+    }
+}
+
+void KioskModel::setPanelDiagonalInch(double inch) {
+    if (inch > 0.0 && inch != m_panelDiagonalInch) {
+        m_panelDiagonalInch = inch;
+        emit panelChanged();
+    }
+}
+
+void KioskModel::setLanguage(const QString& language) {
+    if (language != m_language) {
+        m_language = language;
+        emit languageChanged();
+    }
+}
+
+void KioskModel::openScanEntry(bool open) {
+    if (open != m_scanEntryOpen) {
+        m_scanEntryOpen = open;
+        emit scanEntryOpenChanged();
+    }
+}
+
+QVariantList KioskModel::places() const {
+    return gadgetList(m_state.places);
+}
+
+void KioskModel::trigger(const QString& id) {
+    emit actionTriggered(id);
+}
+
+void KioskModel::typed(const QString& code) {
+    openScanEntry(false);
+    emit codeEntered(code);
+}
+
+} // namespace holdfast::kiosk::screens
