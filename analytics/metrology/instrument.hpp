@@ -64,15 +64,15 @@ struct MeasuringRange final {
 struct Instrument final {
     std::string name;
     InstrumentKind kind = InstrumentKind::probe;
-    std::optional<ThermocoupleType> type;                       ///< probes and spots
-    std::optional<ToleranceClass> toleranceClass;               ///< probes and spots
-    std::optional<TemperatureDifference> statedTolerance;       ///< guns, and probes that are not thermocouples
-    TemperatureDifference resolution;                           ///< the step of its indication; 0 = none
+    std::optional<ThermocoupleType> type;                 ///< probes and spots
+    std::optional<ToleranceClass> toleranceClass;         ///< probes and spots
+    std::optional<TemperatureDifference> statedTolerance; ///< guns, and probes that are not thermocouples
+    TemperatureDifference resolution;                     ///< the step of its indication; 0 = none
     std::optional<MeasuringRange> range;
     Placement placement = Placement::wetInk;
-    std::optional<TemperatureDifference> ownPlacement;          ///< u_p from the shop's ten repeat rides
-    std::vector<Certificate> certificates;                      ///< any order
-    std::vector<Check> checks;                                  ///< any order
+    std::optional<TemperatureDifference> ownPlacement; ///< u_p from the shop's ten repeat rides
+    std::vector<Certificate> certificates;             ///< any order
+    std::vector<Check> checks;                         ///< any order
     std::optional<StripSteps> strip;
 };
 
