@@ -1,0 +1,109 @@
+#include "kiosk/wording/language.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cassert>
+
+namespace holdfast::kiosk::wording {
+
+extern const char* const kEnglishTable; // generated from languages/en.json
+
+namespace {
+
+std::string withLargeFirstLetter(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+        return text;
+    }
+    // Two-byte Latin letters à–þ (U+00E0–U+00FE): their large forms lie 0x20 below.
+    if (text.size() > 1 && text[0] == '\xC3' && static_cast<unsigned char>(text[1]) >= 0xA0 &&
+        static_cast<unsigned char>(text[1]) != 0xB7) {
+        text[1] = static_cast<char>(static_cast<unsigned char>(text[1]) - 0x20);
+    }
+    return text;
+}
+
+std::string argumentFor(std::string_view name, const Arguments& arguments, bool& found) {
+    if (const auto exact = arguments.find(name); exact != arguments.end()) {
+        found = true;
+        return exact->second;
+    }
+    if (!name.empty() && name[0] >= 'A' && name[0] <= 'Z') {
+        std::string small{name};
+        small[0] = static_cast<char>(small[0] - 'A' + 'a');
+        if (const auto other = arguments.find(small); other != arguments.end()) {
+            found = true;
+            return withLargeFirstLetter(other->second);
+        }
+    }
+    found = false;
+    return {};
+}
+
+std::string fill(std::string_view sentence, const Arguments& arguments) {
+    std::string out;
+    out.reserve(sentence.size() + 32);
+    for (std::size_t i = 0; i < sentence.size();) {
+        const auto close = sentence[i] == '{' ? sentence.find('}', i) : std::string_view::npos;
+        if (close == std::string_view::npos) {
+            out += sentence[i++];
+            continue;
+        }
+        bool found = false;
+        const auto value = argumentFor(sentence.substr(i + 1, close - i - 1), arguments, found);
+        out += found ? value : std::string{sentence.substr(i, close - i + 1)};
+        i = close + 1;
+    }
+    return out;
+}
+
+} // namespace
+
+tl::expected<Language, std::string> Language::parse(std::string_view json) {
+    const auto table = nlohmann::json::parse(json, nullptr, false);
+    if (!table.is_object()) {
+        return tl::unexpected(std::string{"a language is a JSON object of sentences"});
+    }
+    Language language;
+    for (const auto& [key, value] : table.items()) {
+        if (!value.is_string()) {
+            return tl::unexpected("the sentence of \"" + key + "\" is not a text");
+        }
+        language.m_sentences.emplace(key, value.get<std::string>());
+    }
+    return language;
+}
+
+const Language& Language::english() {
+    static const Language language = [] {
+        auto parsed = parse(kEnglishTable);
+        assert(parsed.has_value());
+        return std::move(*parsed);
+    }();
+    return language;
+}
+
+std::string Language::text(std::string_view key, const Arguments& arguments) const {
+    if (const auto count = arguments.find("count"); count != arguments.end() && count->second == "1") {
+        if (const auto one = m_sentences.find(std::string{key} + ".one"); one != m_sentences.end()) {
+            return fill(one->second, arguments);
+        }
+    }
+    const auto found = m_sentences.find(key);
+    return found == m_sentences.end() ? "[" + std::string{key} + "]" : fill(found->second, arguments);
+}
+
+bool Language::has(std::string_view key) const {
+    return m_sentences.find(key) != m_sentences.end();
+}
+
+std::vector<std::string> Language::keys() const {
+    std::vector<std::string> names;
+    names.reserve(m_sentences.size());
+    for (const auto& [key, sentence] : m_sentences) {
+        names.push_back(key);
+    }
+    return names;
+}
+
+} // namespace holdfast::kiosk::wording

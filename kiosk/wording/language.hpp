@@ -1,0 +1,35 @@
+#pragma once
+
+#include <tl/expected.hpp>
+
+#include <functional>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace holdfast::kiosk::wording {
+
+/// What stands in the braces of a sentence: name without braces → text.
+using Arguments = std::map<std::string, std::string, std::less<>>;
+
+/// One language: a table of sentences by key, read from a JSON object of strings. A new language is one more file in
+/// languages/; no code changes.
+class Language final {
+public:
+    /// The error is English for the log: what is wrong with the table.
+    [[nodiscard]] static tl::expected<Language, std::string> parse(std::string_view json);
+    [[nodiscard]] static const Language& english();
+
+    /// The sentence with its braces filled. A key that is missing is given back in brackets, so that it is seen;
+    /// `{name}` without an argument stays as it stands; `{Name}` is `{name}` with its first letter made large.
+    /// If an argument "count" is "1" and `key.one` exists, that form is taken.
+    [[nodiscard]] std::string text(std::string_view key, const Arguments& arguments = {}) const;
+    [[nodiscard]] bool has(std::string_view key) const;
+    [[nodiscard]] std::vector<std::string> keys() const;
+
+private:
+    std::map<std::string, std::string, std::less<>> m_sentences;
+};
+
+} // namespace holdfast::kiosk::wording
