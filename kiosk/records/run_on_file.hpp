@@ -1,0 +1,78 @@
+#pragma once
+
+#include "analytics/cure/run_plan.hpp"
+#include "analytics/metrology/instrument.hpp"
+#include "kiosk/records/instrument_records.hpp"
+#include "kiosk/records/reading_records.hpp"
+#include "kiosk/records/run_records.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What the read tables answer: things as they stand, joined from many entries.
+namespace holdfast::kiosk::records {
+
+/// Derived from the lot's readings; released, re-run and scrapped come with decisions.
+enum class LotState {
+    settingUp, ///< no reading yet that can hold a lot
+    open,      ///< readings, and none of them bad, but the run goes on
+    cleared,   ///< closed, at least one due reading, all proven
+    unproven,  ///< a due reading stayed not proven
+    onHold,    ///< a reading under-cured or overheated
+};
+
+struct LotRow final {
+    std::string id;
+    std::string run;
+    std::string dryer;
+    int number = 1;
+    std::optional<int> firstPiece;
+    std::optional<int> lastPiece;
+    bool closed = false;
+    LotState state = LotState::settingUp;
+    std::int64_t openedAt = 0; ///< wall milliseconds
+    RevisionsUsed revisions;
+};
+
+/// A reading as lists show it; a correction has already replaced what it corrects.
+struct ReadingRow final {
+    std::int64_t sequence = 0; ///< of the newest entry that says so
+    std::string id;            ///< of the first entry
+    std::string run;           ///< id; empty: whose was this?
+    std::int64_t runNumber = 0;
+    std::string runTitle;
+    std::string lot;
+    int lotNumber = 0;
+    std::string instrument; ///< id
+    std::string instrumentName;
+    std::int64_t takenAt = 0; ///< wall milliseconds of the first entry
+    int utcOffsetMinutes = 0;
+    bool refused = false;
+    bool corrected = false;
+    BeltPosition position = BeltPosition::centre;
+    ReadingReason reason = ReadingReason::drawn;
+    std::optional<analytics::Word> word; ///< absent without a run
+    std::optional<analytics::TemperatureDifference> marginLow;
+    std::optional<analytics::TemperatureDifference> marginHigh;
+    std::string trace; ///< SHA-256; empty for strips, spots and guns
+};
+
+/// A run ready to be proven: the newest plan with the revisions that count for its lot.
+struct RunOnFile final {
+    RunPlanned plan;
+    std::string fabricName;
+    analytics::RunPlan layers; ///< as the analytics judge it
+    RevisionsUsed revisions;
+    std::optional<LotRow> lot; ///< the open one, else absent
+    int lotsSoFar = 0;
+    std::vector<ReadingRow> readings; ///< of the open lot, oldest first
+};
+
+struct InstrumentOnFile final {
+    InstrumentDescribed described;
+    analytics::Instrument instrument; ///< with all its certificates and checks
+};
+
+} // namespace holdfast::kiosk::records

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+/// Closed lists of what can go wrong while proving; kiosk/wording makes the sentences.
+namespace holdfast::kiosk::shop {
+
+/// Why an instrument's value is not to be trusted or not there; the first that applies, in this order.
+enum class ProbeTrouble {
+    none,
+    absent,      ///< its port or USB device is not there
+    portBusy,    ///< another program has it
+    permission,  ///< this user may not open it
+    opening,     ///< the port is being opened
+    identifying, ///< open; nothing has yet shown that it is the right one
+    unplugged,   ///< it was there and went away
+    wrongDevice, ///< something else answers
+    silent,      ///< open, and nothing comes
+    garbled,     ///< text, but not this instrument's
+    wrongBaud,   ///< no text at all: speed or parity
+    wrongUnit,   ///< the instrument was switched to the other unit
+    openCircuit, ///< the thermocouple is broken or not plugged in
+    outOfRange,  ///< over or under what the instrument can read
+    instrumentFault,
+    unreadable,            ///< the last line was damaged on the way
+    impossibleTemperature, ///< a value no print shop has: under −40 °C or over 450 °C (MEM)
+    notDescribed,          ///< nobody has told the book what this instrument is: nothing it says proves anything
+};
+
+/// Why something that was scanned or pressed was not done. The values a sentence needs stand in Refusal.
+enum class RefusalCause {
+    unreadableScan,     ///< empty, control signs, no UTF-8, or endless; text cut
+    notATicket,         ///< signs that no code has; text
+    ticketDamaged,      ///< the check sign does not fit; text
+    ticketOfOtherKind,  ///< a good code, but of a kind that does nothing here; text
+    runNotFound,        ///< number
+    windowCardNotFound, ///< number
+    instrumentNotFound, ///< number
+    runUnusable,        ///< number: its plan has no window (an ink or cloth is gone or faulty)
+    bookUnreadable,     ///< the look-up failed
+    noRunAnnounced,     ///< a strip or a retake needs a run
+    stripOnly,          ///< the instrument scanned is no strip; text its name
+    stripNotChosen,     ///< keep pressed with nothing chosen
+    nothingToStop,
+    nothingToRetake,    ///< only a not-proven reading may be taken again
+    retakeUsedUp,       ///< once only
+    nothingToAnswer,    ///< no unit was asked for
+    unknownAction,      ///< an action card this program does not know
+    rideStillBeingKept, ///< wait for the writing, or press again to retry
+};
+
+struct Refusal final {
+    RefusalCause cause{};
+    std::string text;                    ///< what was scanned, printable, at most 40 signs; or a name
+    std::optional<std::uint64_t> number; ///< run, card or instrument
+    bool operator==(const Refusal&) const = default;
+};
+
+/// Why a spool could not hold a ride; the ride goes on in memory and is committed as usual.
+enum class SpoolTrouble { none, diskFull, readOnly, other };
+
+} // namespace holdfast::kiosk::shop

@@ -1,0 +1,100 @@
+#pragma once
+
+#include "analytics/cure/trace.hpp"
+#include "analytics/cure/verdict.hpp"
+#include "analytics/metrology/calibration.hpp"
+#include "drivers/link/sample.hpp"
+#include "drivers/protocol/reading.hpp"
+#include "kiosk/records/run_on_file.hpp"
+#include "kiosk/shop/proving/proving_causes.hpp"
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast::kiosk::shop {
+
+using drivers::MonotonicTime;
+
+/// The run announced, with its lot and window. Shared and never changed: a ride keeps the one it started with.
+struct AnnouncedRun final {
+    records::RunOnFile onFile;
+    std::string lotId; ///< of the open lot, or the fresh one that the first reading opens
+    int lotNumber = 1;
+    std::string dryer; ///< id of the dryer this kiosk stands at
+};
+
+/// A sample as drawn: corrected, seconds since the recording began.
+struct DrawnSample final {
+    analytics::Duration at{0};
+    analytics::Temperature t = analytics::Temperature::fromCelsius(0);
+    bool breakBefore = false; ///< a gap: never bridged
+};
+
+/// What the machine needs to know of an instrument, on one day.
+struct KnownInstrument final {
+    std::string id;
+    std::string name; ///< as people say it, "P-3"
+    std::optional<std::uint64_t> number;
+    analytics::InstrumentKind kind = analytics::InstrumentKind::probe;
+    drivers::CountScale scale;
+    std::shared_ptr<const analytics::Calibration> calibration; ///< absent: not described
+};
+
+/// How far a ride has come.
+enum class RideStage {
+    riding,   ///< recording; not yet fallen
+    fallen,   ///< 20 °C under its peak, for less than the five seconds
+    watching, ///< judged; watched until 60 °C for more heat
+};
+
+/// One recording of one instrument, from 60 s before the heat to 60 °C after it.
+struct Recording final {
+    std::int64_t number = 0;                 ///< counts up; names it in effects and events
+    std::string instrument;                  ///< the link's name
+    std::shared_ptr<const AnnouncedRun> run; ///< null: whose was this?
+    RideStage stage = RideStage::riding;
+    std::vector<drivers::Sample> samples;                                       ///< with pre-roll, as they came
+    std::vector<DrawnSample> drawn;                                             ///< the valid ones
+    std::optional<analytics::TemperatureUnit> answeredUnit;                     ///< the operator's answer
+    analytics::Temperature peak = analytics::Temperature::fromCelsius(-273.15); ///< that three samples running reached
+    bool lost = false;            ///< nothing usable for longer than the gap limit
+    MonotonicTime lastValidAt{0}; ///< stamp of the newest usable sample
+    MonotonicTime lostSince{0};
+    SpoolTrouble spoolTrouble = SpoolTrouble::none;
+    bool hasSpool = false;
+
+    // inside of the machine
+    MonotonicTime spoolTriedAt{0};
+    std::optional<MonotonicTime> belowSince;      ///< continuously at or below peak − 20 °C
+    std::optional<analytics::Temperature> lowest; ///< while watching
+    bool heatCameAgain = false;                   ///< after it was judged: a correction is due
+    std::vector<std::int64_t> keys;               ///< of the commits that carry its readings
+    std::optional<std::string> retakeOf;
+    std::shared_ptr<const analytics::Verdict> firstOfRetake;
+    analytics::Temperature startLevel = analytics::Temperature::fromCelsius(0);
+};
+
+/// An instrument on a line, and what it says now.
+struct Probe final {
+    std::string name;                     ///< of the link; the instrument's name in the book
+    std::optional<KnownInstrument> known; ///< absent: not described
+    drivers::LinkStatus link;
+    ProbeTrouble trouble = ProbeTrouble::absent;
+    std::optional<analytics::Temperature> value; ///< corrected, the newest usable one
+    std::optional<MonotonicTime> valueAt;
+    std::optional<MonotonicTime> sampleAt; ///< newest of any kind
+    bool lost = false;                     ///< the age of the last usable sample passed the gap limit
+    MonotonicTime gapLimit{2'000'000};     ///< larger of 2 s and four medians, never more than 5 s
+    std::vector<drivers::Sample> lastMinute;
+    std::optional<Recording> recording;
+    records::BeltPosition position = records::BeltPosition::centre;
+    drivers::SampleFlag flags = drivers::SampleFlag::none; ///< of the newest sample
+};
+
+/// How a probe says what it says: counts of the link's scale, corrected if it is described.
+[[nodiscard]] analytics::Temperature indicated(const drivers::Sample& sample, const drivers::CountScale& scale);
+
+} // namespace holdfast::kiosk::shop
