@@ -328,6 +328,8 @@ std::string_view nameOf(DropWhy value) noexcept {
         return "short-run";
     case DropWhy::tail:
         return "tail";
+    case DropWhy::afterUnitSwitch:
+        return "after-unit-switch";
     }
     return "unknown";
 }
