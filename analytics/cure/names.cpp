@@ -130,6 +130,10 @@ std::string_view nameOf(ReasonCode value) noexcept {
         return "not-gelled";
     case ReasonCode::overFlashed:
         return "over-flashed";
+    case ReasonCode::instrumentRangeTooShort:
+        return "instrument-range-too-short";
+    case ReasonCode::stripStepsDoNotFit:
+        return "strip-steps-do-not-fit";
     }
     return "unknown";
 }

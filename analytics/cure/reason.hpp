@@ -82,7 +82,10 @@ enum class ReasonCode {
     // flash
     gelled, ///< value peak, limit g_lo, guard
     notGelled,
-    overFlashed
+    overFlashed,
+    // the window
+    instrumentRangeTooShort, ///< subject instrument, value lower + g, limit end of its range
+    stripStepsDoNotFit       ///< subject instrument, value lower, limit hard upper (absent if none)
 };
 
 /// One reason with the values its sentence needs; a value not named by the code is absent.
