@@ -51,19 +51,24 @@ struct CleanSample final {
     Temperature indicated = Temperature::fromCelsius(0);
 };
 
-enum class DropWhy { flagged, notFinite, outOfRange, duplicate, spike, shortRun, tail };
-inline constexpr int kDropWhyCount = 7;
+/// shortRun: a run of fewer than four samples, or of at most 10 s between two jumps that cancel each other.
+enum class DropWhy { flagged, notFinite, outOfRange, duplicate, spike, shortRun, tail, afterUnitSwitch };
+inline constexpr int kDropWhyCount = 8;
 
 /// One pass through the tunnel, cut out of a recording. joins[i] stands between samples[i] and samples[i + 1].
+/// A later pass begins with the sample at or below 60 °C that ended the one before, so that no join is lost.
+/// What follows a unit switch is not in it: the pass ends with the last sample before, and `unitSwitchedAt` is set.
 struct Pass final {
     std::vector<CleanSample> samples;
     std::vector<Join> joins;
     Duration medianInterval{0};
     bool startsHot = false;
     bool unitInDoubt = false;
-    bool tooCoarse = false; ///< median interval above 5 s: could not prove, nothing more is asked
-    bool everAbove80 = false;
-    bool secondOrLater = false; ///< not the first pass of its recording
+    bool tooCoarse = false;                   ///< median interval above 5 s: could not prove, nothing more is asked
+    bool everAbove80 = false;                 ///< also when only what follows a unit switch was
+    std::optional<Duration> unitSwitchedAt;   ///< last sample before the instrument changed its unit
+    std::optional<CleanSample> beforeLeadGap; ///< on a later pass that begins hot behind a gap: the sample before it
+    bool secondOrLater = false;               ///< not the first pass of its recording
     bool stoppedByHand = false;
     bool cutOff = false;
 };
@@ -77,5 +82,20 @@ struct CleanedRecording final {
 /// pass.
 [[nodiscard]] CleanedRecording cleanRecording(const RawTrace& trace, const Calibration* calibration,
                                               const TraceRules& rules = {});
+
+struct UncutRecording final {
+    Pass whole; ///< secondOrLater never set; tail kept
+    std::array<int, kDropWhyCount> dropped{};
+};
+
+/// Decisions 3, steps 0–7: the whole recording as one, not cut into passes.
+[[nodiscard]] UncutRecording cleanWithoutCutting(const RawTrace& trace, const Calibration* calibration,
+                                                 const TraceRules& rules = {});
+
+/// What parts two samples is a gap when it is longer: the larger of 2 s and four medians, at most 5 s.
+[[nodiscard]] Duration gapLimit(Duration medianInterval) noexcept;
+
+/// Median of the positive steps between the rows as they stand, valid or not; 0 without any.
+[[nodiscard]] Duration medianInterval(const RawTrace& trace);
 
 } // namespace holdfast::analytics

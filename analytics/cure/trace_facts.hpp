@@ -26,8 +26,11 @@ struct HiddenTop final {
     Duration from{0};
     Duration to{0};
 };
-/// The gaps that count against "not hotter" and "not longer".
+/// The gaps that count against "not hotter" and "not longer"; a top is never below the gap's two ends.
 [[nodiscard]] std::vector<HiddenTop> hiddenTops(const Pass& pass, const TraceRules& rules = {});
+/// The same without the gap that only ends the trace after the fall and what follows it (decisions 3.6).
+[[nodiscard]] std::vector<HiddenTop> hiddenTops(const Pass& pass, Temperature lowerMinusGuard,
+                                                const TraceRules& rules = {});
 
 /// Time at or above a level along the joined lines; gaps and breaks add nothing.
 struct TimeAbove final {
@@ -45,15 +48,20 @@ struct TimeAbove final {
 [[nodiscard]] bool hasFallen(const Pass& pass, const TraceRules& rules = {});
 
 /// A break that spoils the trace for a limit: before the fall, or followed by a valid sample above `lowerMinusGuard`.
-/// `usableSamples`: how many samples from the start may still be used (all when nothing spoils it).
+/// `usableSamples`: how many samples from the start may still be used: all when nothing spoils it; up to a break or gap
+/// after the fall that only ends the trace (then `by` stays line); up to a clock fault; none after a jump or unit
+/// switch.
 struct Spoiled final {
     Join by = Join::line; ///< line = not spoiled
-    Duration at{0};
+    Duration at{0};       ///< of the last sample before the break
     std::size_t usableSamples = 0;
 };
 [[nodiscard]] Spoiled spoiledFor(const Pass& pass, Temperature lowerMinusGuard, const TraceRules& rules = {});
 
-/// Does not start hot, unbroken for this limit, fallen.
+/// The first `samples` samples of a pass with their joins.
+[[nodiscard]] Pass firstSamples(const Pass& pass, std::size_t samples);
+
+/// Does not start hot, unit not in doubt, unbroken for this limit, fallen.
 [[nodiscard]] bool isComplete(const Pass& pass, Temperature lowerMinusGuard, const TraceRules& rules = {});
 
 } // namespace holdfast::analytics

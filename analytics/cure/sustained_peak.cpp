@@ -1,0 +1,96 @@
+#include "analytics/cure/trace_facts.hpp"
+
+#include <limits>
+
+namespace holdfast::analytics {
+
+namespace {
+
+constexpr std::size_t kFewest = 3;
+constexpr Duration kShortest{2.0};
+
+/// Minimum of a window whose two ends only move forward: a queue of samples, each below all that follow it.
+class SlidingMinimum final {
+public:
+    explicit SlidingMinimum(std::size_t capacity) : m_queue(capacity) {}
+
+    void add(std::size_t index, double value) {
+        while (m_back > m_front && m_queue[m_back - 1].value >= value) {
+            --m_back;
+        }
+        m_queue[m_back++] = {index, value};
+    }
+    [[nodiscard]] double from(std::size_t index) {
+        while (m_queue[m_front].index < index) {
+            ++m_front;
+        }
+        return m_queue[m_front].value;
+    }
+    void clear() { m_front = m_back = 0; }
+
+private:
+    struct Entry final {
+        std::size_t index = 0;
+        double value = 0.0;
+    };
+    std::vector<Entry> m_queue;
+    std::size_t m_front = 0;
+    std::size_t m_back = 0;
+};
+
+struct Best final {
+    double level = -std::numeric_limits<double>::infinity();
+    std::size_t from = 0;
+    bool found = false;
+};
+
+/// Looks through [from, to), samples joined by lines. The shortest stretch from each start is enough: a longer one is
+/// never higher.
+void searchRun(const std::vector<CleanSample>& samples, std::size_t from, std::size_t to, SlidingMinimum& minimum,
+               Best& best) {
+    minimum.clear();
+    std::size_t end = from;
+    for (std::size_t start = from; start + kFewest <= to; ++start) {
+        while (end < to && (end < start + kFewest || !atLeast(samples[end - 1].at - samples[start].at, kShortest))) {
+            minimum.add(end, samples[end].t.celsius());
+            ++end;
+        }
+        if (!atLeast(samples[end - 1].at - samples[start].at, kShortest)) {
+            return;
+        }
+        const double level = minimum.from(start);
+        if (level > best.level) {
+            best = {level, start, true};
+        }
+    }
+}
+
+} // namespace
+
+std::optional<PeakAt> sustainedPeak(const Pass& pass) {
+    const auto& samples = pass.samples;
+    SlidingMinimum minimum{samples.size()};
+    Best best;
+    std::size_t from = 0;
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        if (i + 1 == samples.size() || pass.joins[i] != Join::line) {
+            searchRun(samples, from, i + 1, minimum, best);
+            from = i + 1;
+        }
+    }
+    if (!best.found) {
+        return std::nullopt;
+    }
+    std::size_t hottest = best.from;
+    for (std::size_t i = best.from; i < samples.size() && samples[i].t.celsius() >= best.level; ++i) {
+        if (samples[i].t.celsius() > samples[hottest].t.celsius()) {
+            hottest = i;
+        }
+        if (i < pass.joins.size() && pass.joins[i] != Join::line) {
+            break;
+        }
+    }
+    return PeakAt{Temperature::fromCelsius(best.level), samples[hottest].at};
+}
+
+} // namespace holdfast::analytics
