@@ -23,11 +23,6 @@ enum class OpenMode {
     readOnly,   ///< takes no lock and writes nothing: may look into the book of a running kiosk; no book is notFound
 };
 
-struct Head {
-    std::int64_t sequence = 0; ///< 0: no entry yet
-    Digest hash{};             ///< all zero: no entry yet
-};
-
 /// The book of one kiosk: entries in a chain, blobs under their hash, read tables derived from the entries.
 ///
 /// Threads: commit and the other writing functions may be called by any thread, one waits for the other; the shop does

@@ -57,6 +57,12 @@ struct CommitReceipt {
     Digest head{};                       ///< hash of the last
 };
 
+/// The newest entry.
+struct Head {
+    std::int64_t sequence = 0; ///< 0: no entry yet
+    Digest hash{};             ///< all zero: no entry yet
+};
+
 /// Hash of `entry` (its own `hash` is not read) after an entry with the hash `previous`; all zero before the first.
 /// SHA-256(previous ‖ for each column in order sequence, id, kiosk, wall, offset, person, kind, version, body: length
 /// as eight bytes, the column), integers as eight bytes; everything little-endian.

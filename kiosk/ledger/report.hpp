@@ -17,6 +17,7 @@ struct IntegrityReport {
     std::int64_t blobs = 0;                         ///< with bytes
     std::int64_t droppedBlobs = 0;                  ///< of which only the hash is left
     std::vector<Digest> badBlobs{};                 ///< whose bytes do not give their hash
+    bool readTablesCompared = false;                ///< not if an older projection made them: the next start rebuilds
     std::vector<std::string> differingTables{};     ///< read tables that differ from a rebuild
     std::vector<std::string> alteredGuards{};       ///< tables and triggers that are missing or not as we make them
     std::vector<std::string> structureFaults{};     ///< lines of SQLite's own check

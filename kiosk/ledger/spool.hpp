@@ -2,6 +2,7 @@
 
 #include "kiosk/ledger/digest.hpp"
 #include "kiosk/ledger/failure.hpp"
+#include "kiosk/ledger/files.hpp"
 #include "kiosk/ledger/trace_codec.hpp"
 
 #include <cstdint>
@@ -21,7 +22,8 @@ struct SpoolContents {
 };
 
 /// The file of a ride in progress, beside the book. It outlives a crash of the program without loss, and a power cut
-/// with the loss of about a second. One thread only; the calls wait for the disk, so not the screen's: Writer::post.
+/// with the loss of about a second. The file stays when this is destroyed. One thread only; the calls wait for the
+/// disk, so not the screen's: Writer::post.
 class Spool {
 public:
     static constexpr std::string_view suffix = ".spool";
@@ -30,10 +32,6 @@ public:
     /// if it exists. `header`: whatever the caller will need to know about the ride, opaque here, at most 1 MiB.
     [[nodiscard]] static Result<Spool> create(const std::filesystem::path& folder, std::string_view name,
                                               std::span<const std::uint8_t> header, std::int64_t monotonicMicroseconds);
-    Spool(Spool&& other) noexcept;
-    Spool& operator=(Spool&& other) noexcept;
-    ~Spool(); ///< closes; the file stays
-
     /// Writes one frame, and syncs if a second or more has passed since the last sync. After a failure (disk full) the
     /// file ends with its last whole frame again, and a later append may succeed.
     [[nodiscard]] Result<void> append(std::span<const TracePoint> points, std::int64_t monotonicMicroseconds);
@@ -49,11 +47,11 @@ public:
     [[nodiscard]] static Result<SpoolContents> read(const std::filesystem::path& file);
 
 private:
-    Spool(int descriptor, std::filesystem::path folder, std::string fileName, std::uint64_t size,
+    Spool(Descriptor descriptor, std::filesystem::path folder, std::string fileName, std::uint64_t size,
           std::int64_t syncedAt);
-    void close() noexcept;
+    [[nodiscard]] Result<void> writeFrame(std::span<const TracePoint> points);
 
-    int m_descriptor = -1;
+    Descriptor m_descriptor;
     std::filesystem::path m_folder;
     std::string m_fileName;
     std::uint64_t m_size = 0; ///< end of the last whole frame
