@@ -8,6 +8,9 @@
 namespace holdfast::analytics {
 namespace {
 
+/// mV; the tables print whole microvolts, so their end cells may lie this far beyond the function's.
+constexpr double kPrintedRounding = 0.0005;
+
 struct ValueAndSlope final {
     double value;
     double slope;
@@ -92,14 +95,14 @@ tl::expected<Temperature, ThermocoupleError> temperatureOf(ThermocoupleType type
     const auto [low, high] = referenceRange(type);
     const double lowest = reference(type, table, low.celsius()).value;
     const double highest = reference(type, table, high.celsius()).value;
-    if (wanted < lowest) {
+    if (wanted < lowest - kPrintedRounding) {
         return tl::unexpected(ThermocoupleError::belowRange);
     }
-    if (wanted > highest) {
+    if (wanted > highest + kPrintedRounding) {
         return tl::unexpected(ThermocoupleError::aboveRange);
     }
-    if (wanted == lowest || wanted == highest) {
-        return wanted == lowest ? low : high;
+    if (wanted <= lowest || wanted >= highest) {
+        return wanted <= lowest ? low : high;
     }
     const auto estimate = inversePolynomial(type, emf);
     const double start = estimate ? estimate->celsius() : (low.celsius() + high.celsius()) / 2.0;

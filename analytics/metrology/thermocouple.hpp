@@ -19,7 +19,8 @@ enum class ThermocoupleError { notFinite, belowRange, aboveRange };
 [[nodiscard]] tl::expected<Emf, ThermocoupleError> emfOf(ThermocoupleType type, Temperature junction) noexcept;
 
 /// The exact inverse of emfOf over its whole range, also below 0 °C: Newton's steps on the reference function inside a
-/// bracket that always holds the root. Agrees with emfOf to better than 1e-6 °C; out of range is never extrapolated.
+/// bracket that always holds the root. Agrees with emfOf to better than 1e-6 °C; never extrapolates: half a
+/// microvolt beyond an end, the rounding of the printed tables, reads as that end, and more is out of range.
 [[nodiscard]] tl::expected<Temperature, ThermocoupleError> temperatureOf(ThermocoupleType type, Emf emf) noexcept;
 
 /// The published inverse polynomial (NIST SRD 60), good to 0.06 °C, defined down to −200 °C (J −210 °C) only. For

@@ -10,7 +10,7 @@ namespace holdfast::analytics {
 [[nodiscard]] bool isClassDefined(ThermocoupleType type, ToleranceClass toleranceClass) noexcept;
 
 /// Largest deviation, either way, that a new thermocouple of this class may show at this temperature: the greater of a
-/// fixed figure and a share of |t in °C| (IEC 60584-1:2013, Table 12; ASTM E230/E230M, Table 1). Absent outside the
+/// fixed figure and a share of |t in °C| (IEC 60584-1:2013; ASTM E230/E230M, Table 1). Absent outside the
 /// class's range (its ends are inside), for a class the type does not have, and for a temperature that is not finite.
 [[nodiscard]] std::optional<TemperatureDifference> classTolerance(ThermocoupleType type, ToleranceClass toleranceClass,
                                                                   Temperature at) noexcept;
