@@ -17,8 +17,12 @@ struct Ink final {
     InkFamily requirement;
     std::vector<InkFamily> parts;
     [[nodiscard]] bool isMix() const noexcept { return parts.size() > 1; }
+    /// No fraction of additive suits every part: the requirement's band is empty (its low end above its high end), and
+    /// any bucket of it lies outside.
+    [[nodiscard]] bool additiveBandsExclude() const noexcept;
 };
 
+/// The ink of one family, under the family's name.
 [[nodiscard]] Ink pureInk(InkFamily family);
 
 struct MixPart final {
@@ -28,7 +32,10 @@ struct MixPart final {
 
 enum class MixFault { noParts, massNegativeOrNotFinite, chemistriesDiffer };
 
-/// A mix of mixes is the mix of all their parts; zero mass does not count.
+/// A mix of mixes is the mix of all their parts, each family once; zero mass does not count. What remains of one family
+/// only is that family's pure ink under the mix's name. The combined requirement (decisions 1, Mix): the highest gel,
+/// cure and hold, the lowest ceiling, bleed resistance and pot life, the longest rest, the narrowest band, the weakest
+/// mark, the worst ease. Its ceiling may lie below its cure: then no window is open.
 [[nodiscard]] tl::expected<Ink, MixFault> mixInks(std::string name, const std::vector<MixPart>& parts);
 
 /// What is wrong with the bucket a layer is printed from; such a layer is not proven at any heat.
