@@ -27,6 +27,17 @@ struct LayerVerdict final {
     GuardedLimit limit;
 };
 
+/// Where the film's peak lay as far as one reading tells: a strip's interval, or P − 2u to raw peak + 2u.
+struct PeakRange final {
+    std::optional<Temperature> low;
+    std::optional<Temperature> high;
+    bool fromStrip = false;
+};
+
+/// A strip's interval and the range of another reading of the same piece that have no temperature in common. A range
+/// open at an end reaches as far as anything; two strips, or none, are never asked.
+[[nodiscard]] bool excludeEachOther(const PeakRange& one, const PeakRange& other) noexcept;
+
 /// The answer to one reading. `couldProve` is false for readings of an instrument that could not have proven it: they
 /// are shown but left out when readings are joined.
 struct Verdict final {
@@ -34,14 +45,16 @@ struct Verdict final {
     bool bleedNotRuledOut = false;
     bool bleedWatchDue = false;
     bool couldProve = true;
-    std::optional<MarginRange> margin;                ///< the smallest of the layers'
+    bool curedButForMargin = false;    ///< neither too cool nor too hot, and nothing but a margin stands against cured
+    std::optional<MarginRange> margin; ///< the smallest of the layers'
     std::optional<TemperatureDifference> upperMargin; ///< H − raw peak, smaller upper
     TemperatureDifference guard;                      ///< at the limit of the layer with the smallest margin
     std::optional<PeakAt> sustained;
     std::optional<PeakAt> raw;
+    std::optional<PeakRange> peakRange;     ///< absent where no peak was shown
     std::optional<Probability> conformance; ///< of the smallest-margin layer's limit and the hard ceiling
     std::vector<Reason> reasons;            ///< most important first
-    std::vector<Remedy> remedies;           ///< empty when cured
+    std::vector<Remedy> remedies;           ///< empty when cured, but for watchForBleed where one is due
     std::vector<LayerVerdict> layers;       ///< bottom first
 };
 
@@ -70,6 +83,9 @@ struct StripReading final {
 struct SpotReading final {
     Temperature held = Temperature::fromCelsius(0); ///< the held maximum, as indicated
     std::optional<Temperature> beforeUse;           ///< after reset; must lie below g_lo
+    /// How far the held maximum, one sample, may stand above the sustained peak: 1.5 °C (from memory) until the shop
+    /// has ten rides beside a trace.
+    TemperatureDifference abovePeak = TemperatureDifference::fromCelsius(1.5);
 };
 [[nodiscard]] Verdict judgeSpot(const RunPlan& plan, const SpotReading& reading, const Calibration& spot,
                                 const GuardSetting& guard = {}, std::optional<Duration> dwell = std::nullopt);
