@@ -227,3 +227,28 @@ TEST_CASE("a gun lives on the tolerance its maker states", "[metrology][calibrat
     gun.toleranceClass = ToleranceClass::iecClass1;
     CHECK(Calibration(gun, day(1)).toleranceAt(celsius(160)) == kelvins(2.0));
 }
+
+TEST_CASE("on one day a failed check outweighs a passed one and a certificate outweighs both",
+          "[metrology][calibration]") {
+    auto probe = classOneProbe();
+    probe.checks = {{CheckKind::ice, true, day(10), day(40)}, {CheckKind::boiling, false, day(10), day(40)}};
+    CHECK_FALSE(Calibration(probe, day(10)).checkedInDate());
+    CHECK(Calibration(probe, day(10)).lastCheckFailed());
+    std::swap(probe.checks[0], probe.checks[1]);
+    CHECK_FALSE(Calibration(probe, day(10)).checkedInDate());
+    CHECK(Calibration(probe, day(10)).lastCheckFailed());
+    probe.certificates = {certificate(day(10), day(375), {{160, 0.3, 0.5}})};
+    CHECK_FALSE(Calibration(probe, day(10)).lastCheckFailed());
+    CHECK_FALSE(Calibration(probe, day(10)).faultAt(celsius(160)));
+}
+
+TEST_CASE("of two certificates of one day the last typed counts and neither is the other's history",
+          "[metrology][calibration]") {
+    auto probe = certifiedProbe();
+    probe.certificates.push_back(certificate(day(0), day(365), {{100, 0.3, 0.5}, {160, 0.9, 0.5}}));
+    const Calibration calibration{probe, day(1)};
+    CHECK_THAT(calibration.correctionAt(celsius(160)).celsius(), WithinAbs(0.9, 1e-12));
+    // d = a/2 = 0.75, not the 0.46 between the two; decisions 2
+    CHECK_THAT(calibration.uncertaintyAt(celsius(160)).common.celsius(),
+               WithinAbs(std::sqrt(0.0625 + 0.5625 / 3.0), 1e-12));
+}
