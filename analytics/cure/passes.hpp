@@ -12,8 +12,9 @@ struct Whole final {
     Duration median{0};
     bool startsHot = false;
     std::optional<std::size_t> unitInDoubtFrom; ///< first sample behind a step that asks for the unit
-    std::optional<Duration> unitSwitchedAt;
-    bool hotAfterUnitSwitch = false; ///< something above 80 °C was left out behind the switch
+    std::optional<Duration> unitSwitchedAt;     ///< last sample before
+    std::optional<Duration> unitSwitchSeenAt;   ///< first sample behind
+    bool hotAfterUnitSwitch = false;            ///< something above 80 °C was left out behind the switch
 };
 
 /// Cuts at the first sample at or below 60 °C after 80 °C was passed, and at gaps that may hide such a one. A rest that

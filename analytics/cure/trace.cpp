@@ -33,6 +33,7 @@ void endAtUnitSwitch(std::vector<Row>& rows, const RawTrace& trace, const StepRu
             continue;
         }
         whole.unitSwitchedAt = Duration{rows[i - 1].at};
+        whole.unitSwitchSeenAt = Duration{rows[i].at};
         const auto behind = rows.begin() + static_cast<std::ptrdiff_t>(i);
         whole.hotAfterUnitSwitch = std::any_of(
             behind, rows.end(), [&rules](const Row& row) { return !atMost(row.indicated, rules.passFrom); });
@@ -116,7 +117,9 @@ Duration medianInterval(const RawTrace& trace) {
 UncutRecording cleanWithoutCutting(const RawTrace& trace, const Calibration* calibration, const TraceRules& rules) {
     UncutRecording result;
     bool tooCoarse = false;
-    result.whole = asOnePass(cleaned(trace, calibration, rules, result.dropped, tooCoarse), trace, rules);
+    Whole whole = cleaned(trace, calibration, rules, result.dropped, tooCoarse);
+    result.unitSwitchSeenAt = whole.unitSwitchSeenAt;
+    result.whole = asOnePass(std::move(whole), trace, rules);
     result.whole.tooCoarse = tooCoarse;
     return result;
 }

@@ -84,7 +84,8 @@ struct CleanedRecording final {
                                               const TraceRules& rules = {});
 
 struct UncutRecording final {
-    Pass whole; ///< secondOrLater never set; tail kept
+    Pass whole;                               ///< secondOrLater never set; tail kept
+    std::optional<Duration> unitSwitchSeenAt; ///< first sample in the other unit
     std::array<int, kDropWhyCount> dropped{};
 };
 

@@ -1,0 +1,3 @@
+holdfast_test(command_facts_test
+  SOURCES facts_reference_test.cpp
+  LIBS holdfast::command_facts)
