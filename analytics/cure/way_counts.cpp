@@ -20,6 +20,16 @@ unsigned marksOf(const Option& option, const WayFilter& filter) {
            (option.showsBleed ? 0U : kHidesBleed) | (option.ease == filter.worstEase ? kHasWorstEase : 0U);
 }
 
+/// Keeps the lowest sums until they hold that many ways.
+void dropBeyond(std::map<std::int64_t, std::uint64_t>& counts, std::size_t room) {
+    std::uint64_t held = 0;
+    auto end = counts.begin();
+    for (; end != counts.end() && held < room; ++end) {
+        held = cappedSum(held, end->second);
+    }
+    counts.erase(end, counts.end());
+}
+
 } // namespace
 
 std::uint64_t cappedSum(std::uint64_t a, std::uint64_t b) noexcept {
@@ -27,10 +37,10 @@ std::uint64_t cappedSum(std::uint64_t a, std::uint64_t b) noexcept {
     return a > kMost - b ? kMost : a + b;
 }
 
-WayCounts::WayCounts(const Bundle& bundle, const WayFilter& filter) {
+WayCounts::WayCounts(const Bundle& bundle, const WayFilter& filter, std::size_t room) {
     readKept(bundle, filter);
     readOptions(bundle, filter);
-    count();
+    count(room);
 }
 
 void WayCounts::readKept(const Bundle& bundle, const WayFilter& filter) {
@@ -47,13 +57,13 @@ void WayCounts::readOptions(const Bundle& bundle, const WayFilter& filter) {
         auto& marked = m_options.emplace_back();
         for (const auto& option : options) {
             if (isAllowed(option, filter)) {
-                marked.push_back({&option, marksOf(option, filter)});
+                marked.push_back({&option, marksOf(option, filter), filter.worstEase ? option.ease : 0});
             }
         }
     }
 }
 
-void WayCounts::count() {
+void WayCounts::count(std::size_t room) {
     m_from.resize(m_options.size() + 1);
     if (!m_keptPasses) {
         return;
@@ -63,10 +73,13 @@ void WayCounts::count() {
         for (Marks marks = 0; marks < kMarkSets; ++marks) {
             for (const auto& [sum, ways] : m_from[layer + 1][marks]) {
                 for (const auto& marked : m_options[layer]) {
-                    auto& here = m_from[layer][marks | marked.marks][sum + marked.option->ease];
+                    auto& here = m_from[layer][marks | marked.marks][sum + marked.ease];
                     here = cappedSum(here, ways);
                 }
             }
+        }
+        for (auto& counts : m_from[layer]) {
+            dropBeyond(counts, room);
         }
     }
 }
@@ -110,7 +123,7 @@ void WayCounts::descend(Choice& chosen, Marks marks, std::int64_t sum, std::size
     }
     for (std::size_t i = 0; left > 0 && i < m_options[layer].size(); ++i) {
         const auto& marked = m_options[layer][i];
-        const auto rest = sum - marked.option->ease;
+        const auto rest = sum - marked.ease;
         if (canEnd(layer + 1, marks | marked.marks, rest)) {
             chosen.push_back(marked.option);
             descend(chosen, marks | marked.marks, rest, left, take);

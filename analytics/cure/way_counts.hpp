@@ -14,7 +14,7 @@ namespace holdfast::analytics {
 /// Which ways of a bundle count; what is absent is not asked.
 struct WayFilter final {
     std::optional<bool> showsBleed;   ///< exactly this
-    std::optional<int> worstEase;     ///< the worst of the options chosen is exactly this
+    std::optional<int> worstEase;     ///< the worst of the options chosen is exactly this; absent: sums of ease are 0
     std::optional<Temperature> lower; ///< the run's lower limit is exactly this
 };
 
@@ -22,10 +22,12 @@ struct WayFilter final {
 [[nodiscard]] std::uint64_t cappedSum(std::uint64_t a, std::uint64_t b) noexcept;
 
 /// The ways of one bundle that pass a filter, counted by sum of ease from the last layer to the first. A way passes if
-/// every option is allowed and together they have the marks that "exactly" and the bundle's hard upper ask for.
+/// every option is allowed and together they have the marks that "exactly" and the bundle's hard upper ask for. Only
+/// the first `room` ways by sum are sure to be seen: of layers that end with the same marks, higher sums are dropped
+/// once that many ways have lower ones, since each of those can stand in their place.
 class WayCounts final {
 public:
-    WayCounts(const Bundle& bundle, const WayFilter& filter);
+    WayCounts(const Bundle& bundle, const WayFilter& filter, std::size_t room);
 
     /// Ways by sum of ease.
     [[nodiscard]] std::map<std::int64_t, std::uint64_t> bySum() const;
@@ -42,7 +44,7 @@ private:
 
     void readKept(const Bundle& bundle, const WayFilter& filter);
     void readOptions(const Bundle& bundle, const WayFilter& filter);
-    void count();
+    void count(std::size_t room);
     [[nodiscard]] bool canEnd(std::size_t layer, Marks marks, std::int64_t sum) const;
     void descend(Choice& chosen, Marks marks, std::int64_t sum, std::size_t& left,
                  const std::function<void(const Choice&)>& take) const;
@@ -50,6 +52,7 @@ private:
     struct Marked final {
         const Option* option = nullptr;
         Marks marks = 0;
+        int ease = 0;
     };
     bool m_keptPasses = true;
     Marks m_kept = 0;

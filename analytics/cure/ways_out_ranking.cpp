@@ -94,7 +94,7 @@ private:
         std::vector<WayCounts> counts;
         std::map<std::int64_t, std::uint64_t> bySum;
         for (const auto* bundle : m_bundles) {
-            counts.emplace_back(*bundle, filter);
+            counts.emplace_back(*bundle, filter, m_room);
             for (const auto& [sum, ways] : counts.back().bySum()) {
                 bySum[sum] = cappedSum(bySum[sum], ways);
             }
@@ -122,7 +122,7 @@ private:
             std::vector<Ranked> alike;
             for (const auto& [bundle, lower] : members) {
                 filter.lower = lower;
-                gather(alike, *bundle, WayCounts{*bundle, filter}, sum, *filter.showsBleed);
+                gather(alike, *bundle, WayCounts{*bundle, filter, m_room}, sum, *filter.showsBleed);
             }
             append(std::move(alike));
             if (m_ways.size() == m_room) {
@@ -175,7 +175,7 @@ private:
 std::uint64_t totalOf(const std::vector<Bundle>& bundles) {
     std::uint64_t total = 0;
     for (const auto& bundle : bundles) {
-        for (const auto& [sum, ways] : WayCounts{bundle, {}}.bySum()) {
+        for (const auto& [sum, ways] : WayCounts{bundle, {}, std::numeric_limits<std::size_t>::max()}.bySum()) {
             total = cappedSum(total, ways);
         }
     }
