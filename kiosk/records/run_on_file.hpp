@@ -62,7 +62,7 @@ struct ReadingRow final {
 /// A run ready to be proven: the newest plan with the revisions that count for its lot.
 struct RunOnFile final {
     RunPlanned plan;
-    std::string fabricName;
+    bool usable = true;        ///< false: an ink or the cloth is not in the book or faulty; `layers` may not be judged
     analytics::RunPlan layers; ///< as the analytics judge it
     RevisionsUsed revisions;
     std::optional<LotRow> lot; ///< the open one, else absent

@@ -5,6 +5,8 @@
 #include "kiosk/records/instrument_records.hpp"
 #include "kiosk/records/record_fault.hpp"
 
+#include <optional>
+
 #include <string>
 #include <string_view>
 #include <vector>

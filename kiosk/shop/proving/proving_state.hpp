@@ -2,6 +2,7 @@
 
 #include "analytics/cure/window.hpp"
 #include "drivers/link/link_state.hpp"
+#include "kiosk/ledger/digest.hpp"
 #include "kiosk/ledger/failure.hpp"
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/shop/proving/recording.hpp"
@@ -37,7 +38,7 @@ struct KeptReading final {
 
 enum class KeepStatus { writing, failed };
 
-/// A reading on its way into the book. Its verdict may not be shown.
+/// A reading on its way into the book. Its verdict may not be shown. One at a time is sent, oldest first.
 struct PendingKeep final {
     std::int64_t key = 0;
     KeepStatus status = KeepStatus::writing;
@@ -45,7 +46,14 @@ struct PendingKeep final {
     MonotonicTime since{0};
     std::optional<ledger::Failure> failure; ///< set when failed; the reading is here and in its spool
     std::vector<KeptReading> readings;      ///< what will be shown once it is kept
-    std::shared_ptr<const Commit> commit;   ///< the effect, to be sent again
+
+    // inside of the machine
+    bool sent = false;
+    ledger::Bytes trace;
+    std::int64_t spool = 0;
+    std::string spoolFile;
+    std::optional<std::string> corrects;  ///< id of an entry of an earlier start of the program
+    std::shared_ptr<const Commit> commit; ///< as sent, to be sent again
 };
 
 /// The strip page. A preview is never a verdict.
@@ -98,7 +106,10 @@ struct ProvingState final {
         unreadableSpools; ///< file names found at start that could not be read; left where they are
 
     // inside of the machine
-    std::int64_t lastNumber = 0; ///< of recordings and commits
+    std::int64_t lastNumber = 0;         ///< of recordings, spools and commits
+    std::vector<std::int64_t> together;  ///< recordings whose rides overlap: their verdicts are joined
+    std::vector<std::string> openedLots; ///< ids of lots that stand in the book
+    std::vector<std::string> retaken;    ///< ids of readings whose one retake is used up
 };
 
 [[nodiscard]] Stage stageOf(const ProvingState& state);
@@ -178,7 +189,7 @@ struct CommitFailed final {
     ledger::Failure failure;
 };
 struct SpoolFailed final {
-    std::int64_t recording = 0;
+    std::int64_t spool = 0;
     ledger::Failure failure;
 };
 /// Found at start; becomes a reading "cut off", never cured.
@@ -209,7 +220,7 @@ struct LookUpRun final {
 };
 /// What a spool's header must hold to be judged after a power cut.
 struct OpenSpool final {
-    std::int64_t recording = 0;
+    std::int64_t spool = 0; ///< names it in later effects
     std::string probe;
     drivers::CountScale scale;
     std::optional<std::string> run; ///< id
@@ -218,22 +229,22 @@ struct OpenSpool final {
     std::vector<drivers::Sample> samples; ///< everything so far
 };
 struct AppendSpool final {
-    std::int64_t recording = 0;
+    std::int64_t spool = 0;
     std::vector<drivers::Sample> samples;
 };
 struct SyncSpool final {
-    std::int64_t recording = 0;
+    std::int64_t spool = 0;
 };
 /// Nobody wants it: it was no ride. A committed ride's spool is removed by the book.
 struct DiscardSpool final {
-    std::int64_t recording = 0;
+    std::int64_t spool = 0;
 };
 struct Commit final {
     std::int64_t key = 0;
-    std::vector<records::Record> records; ///< in order; `trace` fields are empty and mean the trace below
-    std::vector<drivers::Sample> trace;   ///< empty for a strip
-    std::int64_t recording = 0;           ///< whose spool becomes redundant; 0: none
-    std::string spoolFile;                ///< a spool found at start; empty: none
+    std::vector<records::Record> records; ///< in order
+    ledger::Bytes trace;                  ///< encoded; its hash stands in the records; empty for a strip
+    std::int64_t spool = 0;               ///< becomes redundant; 0: none
+    std::string spoolFile;                ///< one found at start; empty: none
 };
 /// For lamp and sound; the state carries the same.
 struct ShowRefusal final {

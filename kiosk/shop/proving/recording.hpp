@@ -64,17 +64,32 @@ struct Recording final {
     MonotonicTime lastValidAt{0}; ///< stamp of the newest usable sample
     MonotonicTime lostSince{0};
     SpoolTrouble spoolTrouble = SpoolTrouble::none;
-    bool hasSpool = false;
 
     // inside of the machine
+    std::int64_t spool = 0; ///< names its spool in effects; 0: none is open
     MonotonicTime spoolTriedAt{0};
-    std::optional<MonotonicTime> belowSince;      ///< continuously at or below peak − 20 °C
+    std::optional<MonotonicTime> belowSince;      ///< continuously fallen (or back at the start)
     std::optional<analytics::Temperature> lowest; ///< while watching
-    bool heatCameAgain = false;                   ///< after it was judged: a correction is due
-    std::vector<std::int64_t> keys;               ///< of the commits that carry its readings
+    std::vector<analytics::Temperature> lastThree;
+    analytics::Temperature startLevel = analytics::Temperature::fromCelsius(0);
+    analytics::Temperature controlPeak = analytics::Temperature::fromCelsius(-273.15); ///< since heat came again
+    bool isRide = false;                                                               ///< has passed 60 °C
+    bool heatCameAgain = false; ///< after it was judged: a correction is due
+    bool judged = false;
+    bool stoppedByHand = false;
+    bool cutOff = false;
     std::optional<std::string> retakeOf;
     std::shared_ptr<const analytics::Verdict> firstOfRetake;
-    analytics::Temperature startLevel = analytics::Temperature::fromCelsius(0);
+    records::BeltPosition position = records::BeltPosition::centre;
+    records::ReadingReason reason = records::ReadingReason::drawn;
+};
+std::optional<MonotonicTime> belowSince;      ///< continuously at or below peak − 20 °C
+std::optional<analytics::Temperature> lowest; ///< while watching
+bool heatCameAgain = false;                   ///< after it was judged: a correction is due
+std::vector<std::int64_t> keys;               ///< of the commits that carry its readings
+std::optional<std::string> retakeOf;
+std::shared_ptr<const analytics::Verdict> firstOfRetake;
+analytics::Temperature startLevel = analytics::Temperature::fromCelsius(0);
 };
 
 /// An instrument on a line, and what it says now.
@@ -88,13 +103,20 @@ struct Probe final {
     std::optional<MonotonicTime> sampleAt; ///< newest of any kind
     bool lost = false;                     ///< the age of the last usable sample passed the gap limit
     MonotonicTime gapLimit{2'000'000};     ///< larger of 2 s and four medians, never more than 5 s
-    std::vector<drivers::Sample> lastMinute;
     std::optional<Recording> recording;
     records::BeltPosition position = records::BeltPosition::centre;
+
+    // inside of the machine
+    drivers::CountScale scale;
     drivers::SampleFlag flags = drivers::SampleFlag::none; ///< of the newest sample
+    bool impossible = false;                               ///< the newest value was
+    std::vector<drivers::Sample> lastMinute;
+    std::optional<Recording> ended; ///< until the next ride: the unit may be answered
+    std::optional<analytics::TemperatureUnit> answeredUnit;
+    bool waitsForCool = false; ///< stopped by hand while hot: nothing starts before 60 °C
 };
 
-/// How a probe says what it says: counts of the link's scale, corrected if it is described.
+/// What a sample says, in the link's scale, not corrected.
 [[nodiscard]] analytics::Temperature indicated(const drivers::Sample& sample, const drivers::CountScale& scale);
 
 } // namespace holdfast::kiosk::shop

@@ -1,0 +1,120 @@
+#include "kiosk/records/kinds.hpp"
+
+#include "kiosk/records/record_json.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <utility>
+
+namespace holdfast::kiosk::records {
+namespace {
+
+/// Lifts a body by one version, in memory.
+using Lift = void (*)(Json& body);
+
+struct Row final {
+    KindRow row;
+    std::span<const Lift> lifts; ///< lifts[i] leads from version i + 1 to i + 2; row.version - 1 of them
+    Record (*read)(ObjectReader& from);
+};
+
+template <class R>
+Record readAs(ObjectReader& from) {
+    R record;
+    read(from, record);
+    return record;
+}
+
+/// In the order of Record's alternatives.
+constexpr Row kRows[] = {
+    {{"book.opened", 1}, {}, readAs<BookOpened>},
+    {{"person.added", 1}, {}, readAs<PersonAdded>},
+    {{"crew.changed", 1}, {}, readAs<CrewChanged>},
+    {{"dryer.described", 1}, {}, readAs<DryerDescribed>},
+    {{"setting.changed", 1}, {}, readAs<SettingChanged>},
+    {{"family.revised", 1}, {}, readAs<FamilyRecord>},
+    {{"fabric.revised", 1}, {}, readAs<FabricRecord>},
+    {{"instrument.described", 1}, {}, readAs<InstrumentDescribed>},
+    {{"certificate.added", 1}, {}, readAs<CertificateAdded>},
+    {{"check.done", 1}, {}, readAs<CheckDone>},
+    {{"run.planned", 1}, {}, readAs<RunPlanned>},
+    {{"run.replanned", 1}, {}, readAs<RunReplanned>},
+    {{"lot.opened", 1}, {}, readAs<LotOpened>},
+    {{"lot.closed", 1}, {}, readAs<LotClosed>},
+    {{"reading.taken", 1}, {}, readAs<ReadingTaken>},
+    {{"reading.refused", 1}, {}, readAs<ReadingRefused>},
+    {{"correction.made", 1}, {}, readAs<CorrectionMade>},
+};
+constexpr std::size_t kKinds = std::size(kRows);
+static_assert(std::variant_size_v<Record> == kKinds, "one row a kind");
+
+constexpr auto kindRows() {
+    std::array<KindRow, kKinds> rows{};
+    for (std::size_t i = 0; i < kKinds; ++i) {
+        rows[i] = kRows[i].row;
+    }
+    return rows;
+}
+constexpr auto kKindRows = kindRows();
+
+tl::unexpected<Faults> failed(FaultCode code, std::string what) {
+    return tl::unexpected(Faults{{code, "", std::move(what)}});
+}
+
+} // namespace
+
+std::span<const KindRow> kinds() noexcept {
+    return kKindRows;
+}
+
+const KindRow& rowOf(const Record& record) noexcept {
+    return kRows[record.index()].row;
+}
+
+std::string bodyOf(const Record& record) {
+    const Json json = std::visit([](const auto& one) { return toJson(one); }, record);
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+RecordResult<Record> readRecord(std::string_view kind, int version, std::string_view body) {
+    const auto* row =
+        std::find_if(std::begin(kRows), std::end(kRows), [&](const Row& r) { return r.row.kind == kind; });
+    if (row == std::end(kRows)) {
+        return failed(FaultCode::unknownKind, std::string{kind});
+    }
+    if (version > row->row.version) {
+        return failed(FaultCode::newerVersion, std::string{kind} + " version " + std::to_string(version));
+    }
+    if (version < 1) {
+        return failed(FaultCode::badValue, std::string{kind} + " version " + std::to_string(version));
+    }
+    Faults faults;
+    auto json = parseJson(body, faults);
+    if (!json) {
+        return tl::unexpected(faults);
+    }
+    for (int from = version; from < row->row.version; ++from) {
+        row->lifts[static_cast<std::size_t>(from - 1)](*json);
+    }
+    ObjectReader reader{*json, "", faults};
+    Record record = row->read(reader);
+    reader.finish();
+    if (!faults.empty()) {
+        return tl::unexpected(std::move(faults));
+    }
+    return record;
+}
+
+ledger::Failure failureFrom(const std::vector<RecordFault>& faults) {
+    ledger::Failure failure{ledger::FailureCode::damaged, ""};
+    for (const auto& fault : faults) {
+        if (fault.code == FaultCode::newerVersion || fault.code == FaultCode::unknownKind) {
+            failure.code = ledger::FailureCode::newerBook;
+        }
+        failure.what += (failure.what.empty() ? "" : "; ") + fault.path + " " + fault.what;
+    }
+    return failure;
+}
+
+} // namespace holdfast::kiosk::records

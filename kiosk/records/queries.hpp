@@ -1,0 +1,80 @@
+#pragma once
+
+#include "kiosk/ledger/failure.hpp"
+#include "kiosk/records/ink_records.hpp"
+#include "kiosk/records/run_on_file.hpp"
+#include "kiosk/records/shop_records.hpp"
+
+#include <SQLiteCpp/Database.h>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Questions to the read tables of ShopProjection. Each takes a reading connection (Book::reader()) and belongs to the
+/// thread of that connection.
+namespace holdfast::kiosk::records {
+
+using ledger::Result;
+
+/// Kinds and versions in the book that this program does not know; if there are any, the book must be made read-only.
+[[nodiscard]] Result<std::vector<std::string>> unknownKinds(const SQLite::Database& database);
+
+/// Nothing if no plan has this number. With the newest revisions, or those of its open lot.
+[[nodiscard]] Result<std::optional<RunOnFile>> runByNumber(const SQLite::Database& database, PlanKind kind,
+                                                           std::int64_t number);
+[[nodiscard]] Result<std::optional<RunOnFile>> runById(const SQLite::Database& database, const std::string& run);
+
+/// The newest revision of each name that stood in the book at entry `asOf`.
+[[nodiscard]] Result<std::vector<FamilyRecord>> newestFamilies(const SQLite::Database& database,
+                                                               std::int64_t asOf = INT64_MAX);
+[[nodiscard]] Result<std::vector<FabricRecord>> newestFabrics(const SQLite::Database& database,
+                                                              std::int64_t asOf = INT64_MAX);
+
+/// All that are not withdrawn, by name, with certificates and checks.
+[[nodiscard]] Result<std::vector<InstrumentOnFile>> instruments(const SQLite::Database& database);
+[[nodiscard]] Result<std::optional<InstrumentOnFile>> instrumentById(const SQLite::Database& database,
+                                                                     const std::string& instrument);
+
+/// Oldest first.
+[[nodiscard]] Result<std::vector<ReadingRow>> readingsOfRun(const SQLite::Database& database, const std::string& run);
+[[nodiscard]] Result<std::vector<ReadingRow>> readingsOfLot(const SQLite::Database& database, const std::string& lot);
+/// Newest first, at most `limit`.
+[[nodiscard]] Result<std::vector<ReadingRow>> latestReadings(const SQLite::Database& database, int limit);
+/// As last corrected. Nothing for a refused one or an unknown id.
+[[nodiscard]] Result<std::optional<ReadingTaken>> readingInFull(const SQLite::Database& database,
+                                                                const std::string& id);
+
+/// A held lot with the run it belongs to.
+struct HeldLot final {
+    LotRow lot;
+    std::int64_t runNumber = 0;
+    std::string runTitle;
+    std::int64_t since = 0; ///< wall milliseconds of the reading that holds it
+    std::optional<analytics::Word> word;
+};
+/// Oldest first.
+[[nodiscard]] Result<std::vector<HeldLot>> holds(const SQLite::Database& database);
+
+enum class DueKind {
+    firstReading,   ///< an open lot without a reading
+    certificateDue, ///< of an instrument in use
+    checkDue,
+};
+struct DueItem final {
+    DueKind kind = DueKind::firstReading;
+    std::int64_t runNumber = 0;
+    std::string subject;                ///< run's title or instrument's name
+    std::optional<analytics::Date> due; ///< of instruments
+};
+/// What is due on or before the day, most urgent first.
+[[nodiscard]] Result<std::vector<DueItem>> due(const SQLite::Database& database, analytics::Date today);
+
+[[nodiscard]] Result<std::vector<DryerDescribed>> dryers(const SQLite::Database& database);
+[[nodiscard]] Result<std::optional<CrewChanged>> crew(const SQLite::Database& database);
+[[nodiscard]] Result<std::vector<PersonAdded>> people(const SQLite::Database& database);
+[[nodiscard]] Result<std::optional<SettingValue>> setting(const SQLite::Database& database, std::string_view key);
+[[nodiscard]] Result<std::optional<BookOpened>> shop(const SQLite::Database& database);
+
+} // namespace holdfast::kiosk::records

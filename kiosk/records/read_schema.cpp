@@ -1,0 +1,134 @@
+#include "kiosk/records/shop_projection.hpp"
+
+namespace holdfast::kiosk::records {
+
+std::string_view ShopProjection::schema() const {
+    // Bodies are the entry's own; columns beside them are what is asked for.
+    return R"sql(
+CREATE TABLE shop (
+    id      INTEGER PRIMARY KEY CHECK (id = 1),
+    body    TEXT    NOT NULL
+) STRICT;
+CREATE TABLE crew_people (
+    number  INTEGER PRIMARY KEY,
+    body    TEXT    NOT NULL
+) STRICT;
+CREATE TABLE crew (
+    sequence INTEGER PRIMARY KEY,
+    since_ms INTEGER NOT NULL,
+    body     TEXT    NOT NULL
+) STRICT;
+CREATE TABLE dryers (
+    id        TEXT    PRIMARY KEY,
+    name      TEXT    NOT NULL,
+    withdrawn INTEGER NOT NULL,
+    body      TEXT    NOT NULL
+) STRICT;
+CREATE TABLE settings (
+    key  TEXT PRIMARY KEY,
+    body TEXT NOT NULL
+) STRICT;
+CREATE TABLE families (
+    name     TEXT    NOT NULL,
+    revision INTEGER NOT NULL,
+    sequence INTEGER NOT NULL,
+    body     TEXT    NOT NULL,
+    PRIMARY KEY (name, revision)
+) STRICT;
+CREATE TABLE fabrics (
+    name     TEXT    NOT NULL,
+    revision INTEGER NOT NULL,
+    sequence INTEGER NOT NULL,
+    body     TEXT    NOT NULL,
+    PRIMARY KEY (name, revision)
+) STRICT;
+CREATE TABLE instruments (
+    id        TEXT    PRIMARY KEY,
+    name      TEXT    NOT NULL,
+    number    INTEGER,
+    kind      TEXT    NOT NULL,
+    withdrawn INTEGER NOT NULL,
+    body      TEXT    NOT NULL
+) STRICT;
+CREATE INDEX instruments_by_name ON instruments (name);
+CREATE INDEX instruments_by_number ON instruments (number);
+CREATE TABLE certificates (
+    sequence   INTEGER PRIMARY KEY,
+    instrument TEXT    NOT NULL REFERENCES instruments (id),
+    due        TEXT    NOT NULL,
+    body       TEXT    NOT NULL
+) STRICT;
+CREATE INDEX certificates_by_instrument ON certificates (instrument);
+CREATE TABLE checks (
+    sequence   INTEGER PRIMARY KEY,
+    instrument TEXT    NOT NULL REFERENCES instruments (id),
+    due        TEXT    NOT NULL,
+    passed     INTEGER NOT NULL,
+    body       TEXT    NOT NULL
+) STRICT;
+CREATE INDEX checks_by_instrument ON checks (instrument);
+CREATE TABLE runs (
+    id         TEXT    PRIMARY KEY,
+    kind       TEXT    NOT NULL,
+    number     INTEGER NOT NULL,
+    title      TEXT    NOT NULL,
+    fabric     TEXT    NOT NULL,
+    planned_ms INTEGER NOT NULL,
+    body       TEXT    NOT NULL,
+    UNIQUE (kind, number)
+) STRICT;
+CREATE TABLE layers (
+    run      TEXT    NOT NULL REFERENCES runs (id),
+    position INTEGER NOT NULL,
+    colour   TEXT    NOT NULL,
+    ink      TEXT    NOT NULL,
+    PRIMARY KEY (run, position)
+) STRICT;
+CREATE INDEX layers_by_ink ON layers (ink);
+CREATE TABLE lots (
+    id        TEXT    PRIMARY KEY,
+    run       TEXT    NOT NULL REFERENCES runs (id),
+    number    INTEGER NOT NULL,
+    dryer     TEXT    NOT NULL,
+    opened_ms INTEGER NOT NULL,
+    closed    INTEGER NOT NULL,
+    last_piece INTEGER,
+    state     TEXT    NOT NULL,
+    body      TEXT    NOT NULL,
+    UNIQUE (run, number)
+) STRICT;
+CREATE INDEX lots_by_state ON lots (state);
+CREATE TABLE readings (
+    id            TEXT    PRIMARY KEY,
+    first         INTEGER NOT NULL,
+    sequence      INTEGER NOT NULL,
+    run           TEXT    REFERENCES runs (id),
+    lot           TEXT    REFERENCES lots (id),
+    dryer         TEXT    NOT NULL,
+    instrument    TEXT    NOT NULL,
+    taken_ms      INTEGER NOT NULL,
+    utc_offset    INTEGER NOT NULL,
+    refused       INTEGER NOT NULL,
+    corrected     INTEGER NOT NULL,
+    position      TEXT    NOT NULL,
+    reason        TEXT    NOT NULL,
+    word          TEXT,
+    could_prove   INTEGER NOT NULL,
+    margin_low_c  REAL,
+    margin_high_c REAL,
+    retake_of     TEXT,
+    trace         TEXT    NOT NULL
+) STRICT;
+CREATE INDEX readings_by_run ON readings (run, first);
+CREATE INDEX readings_by_lot ON readings (lot, first);
+CREATE INDEX readings_by_instrument ON readings (instrument, first);
+CREATE INDEX readings_in_order ON readings (first);
+)sql";
+}
+
+std::vector<std::string> ShopProjection::tables() const {
+    return {"shop",        "crew_people",  "crew",   "dryers", "settings", "families", "fabrics",
+            "instruments", "certificates", "checks", "runs",   "layers",   "lots",     "readings"};
+}
+
+} // namespace holdfast::kiosk::records

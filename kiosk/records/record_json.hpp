@@ -1,0 +1,91 @@
+#pragma once
+
+#include "kiosk/records/json_object.hpp"
+#include "kiosk/records/kinds.hpp"
+
+/// Each record as JSON and back, in its newest version. Reading notes faults in the reader's list; what it gives is
+/// only to be used if there were none.
+namespace holdfast::kiosk::records {
+
+[[nodiscard]] Json toJson(const FamilyRecord& record);
+[[nodiscard]] Json toJson(const FabricRecord& record);
+[[nodiscard]] Json toJson(const InstrumentSpec& spec);
+[[nodiscard]] Json toJson(const CertificateSpec& spec);
+[[nodiscard]] Json toJson(const CheckSpec& spec);
+[[nodiscard]] Json toJson(const BookOpened& record);
+[[nodiscard]] Json toJson(const PersonAdded& record);
+[[nodiscard]] Json toJson(const CrewChanged& record);
+[[nodiscard]] Json toJson(const DryerDescribed& record);
+[[nodiscard]] Json toJson(const SettingChanged& record);
+[[nodiscard]] Json toJson(const InstrumentDescribed& record);
+[[nodiscard]] Json toJson(const CertificateAdded& record);
+[[nodiscard]] Json toJson(const CheckDone& record);
+[[nodiscard]] Json toJson(const RevisionsUsed& revisions);
+[[nodiscard]] Json toJson(const RunPlanned& record);
+[[nodiscard]] Json toJson(const RunReplanned& record);
+[[nodiscard]] Json toJson(const LotOpened& record);
+[[nodiscard]] Json toJson(const LotClosed& record);
+[[nodiscard]] Json toJson(const ReadingTaken& record);
+[[nodiscard]] Json toJson(const ReadingRefused& record);
+[[nodiscard]] Json toJson(const CorrectionMade& record);
+
+void read(ObjectReader& from, FamilyRecord& record);
+void read(ObjectReader& from, FabricRecord& record);
+void read(ObjectReader& from, InstrumentSpec& spec);
+void read(ObjectReader& from, CertificateSpec& spec);
+void read(ObjectReader& from, CheckSpec& spec);
+void read(ObjectReader& from, BookOpened& record);
+void read(ObjectReader& from, PersonAdded& record);
+void read(ObjectReader& from, CrewChanged& record);
+void read(ObjectReader& from, DryerDescribed& record);
+void read(ObjectReader& from, SettingChanged& record);
+void read(ObjectReader& from, InstrumentDescribed& record);
+void read(ObjectReader& from, CertificateAdded& record);
+void read(ObjectReader& from, CheckDone& record);
+void read(ObjectReader& from, RevisionsUsed& revisions);
+void read(ObjectReader& from, RunPlanned& record);
+void read(ObjectReader& from, RunReplanned& record);
+void read(ObjectReader& from, LotOpened& record);
+void read(ObjectReader& from, LotClosed& record);
+void read(ObjectReader& from, ReadingTaken& record);
+void read(ObjectReader& from, ReadingRefused& record);
+void read(ObjectReader& from, CorrectionMade& record);
+
+/// Of the JSON that windowJson and verdictJson write; guards are not in it.
+void read(ObjectReader& from, analytics::RunWindow& window);
+void read(ObjectReader& from, analytics::Reason& reason);
+
+/// Leaves the key out when there is nothing.
+template <class T>
+void setIf(Json& json, const char* key, const std::optional<T>& value) {
+    if (value) {
+        json[key] = *value;
+    }
+}
+inline void setIf(Json& json, const char* key, const std::string& value) {
+    if (!value.empty()) {
+        json[key] = value;
+    }
+}
+inline void setIf(Json& json, const char* key, bool value) {
+    if (value) {
+        json[key] = value;
+    }
+}
+template <class T>
+void setAuthoredIf(Json& json, const char* key, const std::optional<T>& value) {
+    if (value) {
+        json[key] = toJson(*value);
+    }
+}
+inline void setSecondsIf(Json& json, const char* key, const std::optional<analytics::Duration>& value) {
+    if (value) {
+        json[key] = value->count();
+    }
+}
+template <class E>
+[[nodiscard]] Json wordJson(E value) {
+    return std::string{toWord(value)};
+}
+
+} // namespace holdfast::kiosk::records

@@ -1,0 +1,218 @@
+#include "kiosk/records/shop_projection.hpp"
+
+#include "kiosk/records/json_object.hpp"
+#include "kiosk/records/kinds.hpp"
+#include "kiosk/records/lot_state.hpp"
+#include "kiosk/records/statement.hpp"
+#include "kiosk/records/words.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+#include <variant>
+
+namespace holdfast::kiosk::records {
+namespace {
+
+using ledger::Entry;
+
+[[noreturn]] void refuse(const Entry& entry, const std::string& why) {
+    throw std::runtime_error(entry.kind + ": " + why);
+}
+
+void recomputeLot(SQLite::Database& database, const std::string& lot) {
+    std::vector<ReadingOfLot> readings;
+    auto query = prepared(
+        database, "SELECT id, word, refused, could_prove, reason, retake_of FROM readings WHERE lot = ? ORDER BY first",
+        lot);
+    while (query.executeStep()) {
+        ReadingOfLot reading;
+        reading.id = query.getColumn(0).getString();
+        reading.word = fromWord<analytics::Word>(textAt(query, 1).value_or("refused")).value_or(reading.word);
+        reading.refused = query.getColumn(2).getInt() != 0;
+        reading.couldProve = query.getColumn(3).getInt() != 0;
+        reading.setUp = query.getColumn(4).getString() == toWord(ReadingReason::setUp);
+        reading.retakeOf = textAt(query, 5).value_or("");
+        readings.push_back(std::move(reading));
+    }
+    auto closed = prepared(database, "SELECT closed FROM lots WHERE id = ?", lot);
+    if (closed.executeStep()) {
+        const bool isClosed = closed.getColumn(0).getInt() != 0;
+        execute(database, "UPDATE lots SET state = ? WHERE id = ?", toWord(lotState(readings, isClosed)), lot);
+    }
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const BookOpened&) {
+    execute(db, "INSERT INTO shop VALUES (1, ?) ON CONFLICT (id) DO UPDATE SET body = excluded.body", entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const PersonAdded& person) {
+    execute(db, "INSERT INTO crew_people VALUES (?, ?)", person.number, entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const CrewChanged&) {
+    execute(db, "INSERT INTO crew VALUES (?, ?, ?)", entry.sequence, entry.wallMilliseconds, entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const DryerDescribed& dryer) {
+    execute(db,
+            "INSERT INTO dryers VALUES (?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name, "
+            "withdrawn = excluded.withdrawn, body = excluded.body",
+            dryer.dryer, dryer.name, dryer.withdrawn, entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const SettingChanged& setting) {
+    execute(db, "INSERT INTO settings VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET body = excluded.body", setting.key,
+            entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const FamilyRecord& family) {
+    execute(db, "INSERT INTO families VALUES (?, ?, ?, ?)", family.name, family.revision, entry.sequence, entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const FabricRecord& fabric) {
+    execute(db, "INSERT INTO fabrics VALUES (?, ?, ?, ?)", fabric.name, fabric.revision, entry.sequence, entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const InstrumentDescribed& one) {
+    execute(db,
+            "INSERT INTO instruments VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name, "
+            "number = excluded.number, kind = excluded.kind, withdrawn = excluded.withdrawn, body = excluded.body",
+            one.instrument, one.spec.name, one.number, toWord(one.spec.kind), one.withdrawn, entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const CertificateAdded& added) {
+    execute(db, "INSERT INTO certificates VALUES (?, ?, ?, ?)", entry.sequence, added.instrument,
+            toText(added.certificate.due), entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const CheckDone& done) {
+    execute(db, "INSERT INTO checks VALUES (?, ?, ?, ?, ?)", entry.sequence, done.instrument, toText(done.check.due),
+            done.check.passed, entry.body);
+}
+
+void writeLayers(SQLite::Database& db, const RunPlanned& plan) {
+    execute(db, "DELETE FROM layers WHERE run = ?", plan.run);
+    int position = 0;
+    for (const auto& layer : plan.layers) {
+        execute(db, "INSERT INTO layers VALUES (?, ?, ?, ?)", plan.run, ++position, layer.colour, layer.ink);
+    }
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const RunPlanned& plan) {
+    execute(db, "INSERT INTO runs VALUES (?, ?, ?, ?, ?, ?, ?)", plan.run, toWord(plan.kind), plan.number, plan.title,
+            plan.fabric, entry.wallMilliseconds, entry.body);
+    writeLayers(db, plan);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const RunReplanned& again) {
+    auto update = prepared(db,
+                           "UPDATE runs SET kind = ?, number = ?, title = ?, fabric = ?, planned_ms = ?, body = ? "
+                           "WHERE id = ?",
+                           toWord(again.plan.kind), again.plan.number, again.plan.title, again.plan.fabric,
+                           entry.wallMilliseconds, entry.body, again.plan.run);
+    if (update.exec() != 1) {
+        refuse(entry, "no such run");
+    }
+    writeLayers(db, again.plan);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const LotOpened& lot) {
+    execute(db, "INSERT INTO lots VALUES (?, ?, ?, ?, ?, 0, NULL, ?, ?)", lot.lot, lot.run, lot.number, lot.dryer,
+            entry.wallMilliseconds, toWord(LotState::settingUp), entry.body);
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const LotClosed& lot) {
+    auto update =
+        prepared(db, "UPDATE lots SET closed = 1, last_piece = ? WHERE id = ? AND closed = 0", lot.lastPiece, lot.lot);
+    if (update.exec() != 1) {
+        refuse(entry, "no such lot that is open");
+    }
+    recomputeLot(db, lot.lot);
+}
+
+std::string traceOf(const Evidence& evidence) {
+    const auto* trace = std::get_if<TraceSeen>(&evidence);
+    return trace != nullptr ? trace->sha256 : std::string{};
+}
+
+std::optional<double> celsius(const std::optional<analytics::TemperatureDifference>& d) {
+    return d ? std::optional{d->celsius()} : std::nullopt;
+}
+
+/// Columns that a correction may change; ?1 to ?12 in this order.
+SQLite::Statement readingColumns(SQLite::Database& db, const char* sql, const Entry& entry, const ReadingTaken& r) {
+    const auto margin = r.verdict && r.verdict->margin ? *r.verdict->margin : analytics::MarginRange{};
+    const auto word = r.verdict ? std::optional{std::string{toWord(r.verdict->word)}} : std::nullopt;
+    return prepared(db, sql, entry.sequence, r.run, r.lot, r.dryer, r.instrument, toWord(r.position), toWord(r.reason),
+                    word, !r.verdict || r.verdict->couldProve, celsius(margin.low), celsius(margin.high), r.retakeOf,
+                    traceOf(r.evidence));
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const ReadingTaken& reading) {
+    auto insert = readingColumns(
+        db,
+        "INSERT INTO readings (id, first, sequence, run, lot, dryer, instrument, taken_ms, utc_offset, refused, "
+        "corrected, position, reason, word, could_prove, margin_low_c, margin_high_c, retake_of, trace) "
+        "VALUES (?14, ?1, ?1, ?2, ?3, ?4, ?5, ?15, ?16, 0, 0, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
+        entry, reading);
+    insert.bind(14, entry.id);
+    insert.bind(15, entry.wallMilliseconds);
+    insert.bind(16, entry.utcOffsetMinutes);
+    insert.exec();
+    if (reading.lot) {
+        recomputeLot(db, *reading.lot);
+    }
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const ReadingRefused& refused) {
+    execute(db,
+            "INSERT INTO readings (id, first, sequence, run, lot, dryer, instrument, taken_ms, utc_offset, refused, "
+            "corrected, position, reason, word, could_prove, trace) "
+            "VALUES (?1, ?2, ?2, ?3, ?4, ?5, ?6, ?7, ?8, 1, 0, ?9, ?10, ?11, 0, ?12)",
+            entry.id, entry.sequence, refused.run, refused.lot, refused.dryer, refused.instrument,
+            entry.wallMilliseconds, entry.utcOffsetMinutes, toWord(refused.position), toWord(ReadingReason::drawn),
+            toWord(analytics::Word::refused), traceOf(refused.evidence));
+}
+
+void apply(SQLite::Database& db, const Entry& entry, const CorrectionMade& correction) {
+    auto before = prepared(db, "SELECT lot FROM readings WHERE id = ?", correction.corrects);
+    if (!before.executeStep()) {
+        refuse(entry, "no such reading");
+    }
+    const auto lotBefore = textAt(before, 0);
+    auto update = readingColumns(
+        db,
+        "UPDATE readings SET sequence = ?1, run = ?2, lot = ?3, dryer = ?4, instrument = ?5, corrected = 1, "
+        "refused = (?8 IS 'refused'), position = ?6, reason = ?7, word = ?8, could_prove = ?9, margin_low_c = ?10, "
+        "margin_high_c = ?11, retake_of = ?12, trace = ?13 WHERE id = ?14",
+        entry, correction.reading);
+    update.bind(14, correction.corrects);
+    update.exec();
+    if (lotBefore) {
+        recomputeLot(db, *lotBefore);
+    }
+    if (correction.reading.lot && correction.reading.lot != lotBefore) {
+        recomputeLot(db, *correction.reading.lot);
+    }
+}
+
+} // namespace
+
+void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entry) const {
+    const auto rows = kinds();
+    const auto row = std::find_if(rows.begin(), rows.end(), [&](const KindRow& one) { return one.kind == entry.kind; });
+    if (row == rows.end() || entry.version > row->version) {
+        return; // of a later program: unknownKinds() makes the book read-only
+    }
+    const auto record = readRecord(entry.kind, entry.version, entry.body);
+    if (!record) {
+        refuse(entry, failureFrom(record.error()).what);
+    }
+    Entry lifted = entry; // read tables hold bodies of the newest version only
+    if (entry.version < row->version) {
+        lifted.body = bodyOf(*record);
+    }
+    std::visit([&](const auto& one) { records::apply(database, lifted, one); }, *record);
+}
+
+} // namespace holdfast::kiosk::records

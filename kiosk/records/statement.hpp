@@ -1,0 +1,65 @@
+#pragma once
+
+#include <SQLiteCpp/Database.h>
+#include <SQLiteCpp/Statement.h>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+/// Small words for statements: binding in order, and columns that may be null.
+namespace holdfast::kiosk::records {
+
+inline void bindOne(SQLite::Statement& statement, int at, std::int64_t value) {
+    statement.bind(at, value);
+}
+inline void bindOne(SQLite::Statement& statement, int at, int value) {
+    statement.bind(at, value);
+}
+inline void bindOne(SQLite::Statement& statement, int at, bool value) {
+    statement.bind(at, value ? 1 : 0);
+}
+inline void bindOne(SQLite::Statement& statement, int at, double value) {
+    statement.bind(at, value);
+}
+inline void bindOne(SQLite::Statement& statement, int at, const std::string& value) {
+    statement.bind(at, value);
+}
+inline void bindOne(SQLite::Statement& statement, int at, std::string_view value) {
+    statement.bind(at, std::string{value});
+}
+inline void bindOne(SQLite::Statement& statement, int at, const char* value) {
+    statement.bind(at, value);
+}
+template <class T>
+void bindOne(SQLite::Statement& statement, int at, const std::optional<T>& value) {
+    if (value) {
+        bindOne(statement, at, *value);
+    } else {
+        statement.bind(at);
+    }
+}
+
+template <class... Values>
+[[nodiscard]] SQLite::Statement prepared(const SQLite::Database& database, const char* sql, const Values&... values) {
+    SQLite::Statement statement{database, sql};
+    int at = 0;
+    (bindOne(statement, ++at, values), ...);
+    return statement;
+}
+
+template <class... Values>
+void execute(SQLite::Database& database, const char* sql, const Values&... values) {
+    prepared(database, sql, values...).exec();
+}
+
+[[nodiscard]] inline std::optional<std::string> textAt(SQLite::Statement& statement, int column) {
+    const auto value = statement.getColumn(column);
+    return value.isNull() ? std::nullopt : std::optional{value.getString()};
+}
+[[nodiscard]] inline std::optional<double> numberAt(SQLite::Statement& statement, int column) {
+    const auto value = statement.getColumn(column);
+    return value.isNull() ? std::nullopt : std::optional{value.getDouble()};
+}
+
+} // namespace holdfast::kiosk::records
