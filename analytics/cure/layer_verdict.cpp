@@ -252,7 +252,7 @@ LowerFinding judgeLower(const Layer& layer, const LayerRequirement& requirement,
     }
     const auto sure = sureOf(whole, evidence);
     finding.reached = sure.reached;
-    if (evidence.complete() || sure.reached) {
+    if (evidence.complete() || (sure.reached && evidence.fallen())) {
         finding.margin = marginOf(whole, evidence, sure.reached);
     }
     if (sure.reached) {

@@ -287,7 +287,7 @@ std::vector<Verdict> judgeRecording(const RunPlan& plan, const RawTrace& trace, 
         return {refused(because(ReasonCode::emptyLayerList))};
     }
     const auto cleaned = cleanRecording(trace, &calibration);
-    int dropped = 0;
+    int dropped = -cleaned.dropped[static_cast<std::size_t>(DropWhy::tail)]; // cooled down: nothing wrong with it
     for (const int count : cleaned.dropped) {
         dropped += count;
     }
