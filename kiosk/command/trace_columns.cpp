@@ -262,7 +262,7 @@ private:
         int values = 0;
         eachRow([&](const TableRow& row) {
             const std::string& field = row.fields[column];
-            values += (time ? parseStamp(field, TimeUnit::second).has_value() : parseNumber(field).has_value()) ? 1 : 0;
+            values += (time ? parseStamp(field, guessUnit(field)).has_value() : parseNumber(field).has_value()) ? 1 : 0;
         });
         return values > 0;
     }
@@ -285,7 +285,7 @@ private:
         int climbs = 0;
         int falls = 0;
         eachRow([&](const TableRow& row) {
-            const auto stamp = parseStamp(row.fields[column], TimeUnit::second);
+            const auto stamp = parseStamp(row.fields[column], guessUnit(row.fields[column]));
             if (stamp && before) {
                 ++steps;
                 climbs += stamp->microseconds > *before ? 1 : 0;
