@@ -49,7 +49,10 @@ ConversationStep ScpiConversation::timePassed(MonotonicTime now) {
         askIdentity(now, step);
     } else if (!m_isWaiting && m_phase == Phase::reading && now >= m_nextQuery) {
         ask(m_dialogue.query, now, step);
-        m_nextQuery = std::max(m_nextQuery + m_interval, now);
+        m_nextQuery += m_interval;
+        if (m_nextQuery <= now) { // late by an interval: begin anew instead of asking twice at once
+            m_nextQuery = now + m_interval;
+        }
     }
     return step;
 }
