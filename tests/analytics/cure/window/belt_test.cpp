@@ -63,6 +63,18 @@ TEST_CASE("a run that cannot be proven makes its belt so, with its reasons", "[c
     CHECK(names(belt.whyNotProvable, ReasonCode::surfaceOnly));
 }
 
+TEST_CASE("reasons of later runs name the layer as the belt numbers it", "[cure][belt]") {
+    auto held = ink("held", c(140));
+    held.hold = Duration{30};
+    const auto spot = withGuard(InstrumentKind::spot, k(1));
+    const auto second = open(windowOf({{layer("a", ink("i", c(140))), layer("b", held)}, plainCloth(c(170))}, &spot));
+    REQUIRE(second.whyNotProvable.at(0).layer == 2);
+    const auto belt = *intersectionOf({run(140, c(170), &spot), second});
+    REQUIRE(belt.whyNotProvable.size() == 1);
+    CHECK(belt.whyNotProvable[0].layer == 3);
+    CHECK(belt.holdLayer == 3);
+}
+
 TEST_CASE("on a belt a strip must show steps that prove every run", "[cure][belt]") {
     const auto steps = strip({c(142), c(148), c(154), c(160), c(166)}, k(1), k(1));
     const auto cool = run(140, c(156), &steps); // 142/148, 148/154

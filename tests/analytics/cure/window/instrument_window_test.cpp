@@ -98,6 +98,28 @@ TEST_CASE("pairs take their guard at the hotter temperature", "[cure][window][in
     CHECK(plain.layers[0].cure.guard.celsius() == Approx(2.8490).margin(5e-5));
 }
 
+TEST_CASE("a film that can only be proven where it is overheated for bleed cannot be proven",
+          "[cure][window][instrument]") {
+    // Two like certificates with points at 140 and 146 °C: guard 0 there; at T1 = 190 °C no point is near, so
+    // c² = a²/3 with a = 12 and g = 1.6449 · 6.9282 = 11.396. Lowest reading 140 + 11.4, above the bleed ceiling of
+    // 143.
+    auto instrument = withGuard(InstrumentKind::probe, k(0)).instrument();
+    instrument.statedTolerance = k(12);
+    const std::vector<CalibrationPoint> points{{c(140), k(0), k(0)}, {c(146), k(0), k(0)}};
+    instrument.certificates = {{kToday - std::chrono::days{1}, kToday, 2.0, points}, {kToday, kToday, 2.0, points}};
+    const Calibration probe{instrument, kToday};
+    const auto paired = withPairs(ink("p", c(150)), {Duration{20}, c(190)}, {Duration{60}, c(140)});
+    const auto on = [&](double bleed) {
+        return open(
+            windowOf({{layer("white", paired)}, plainCloth(std::nullopt, c(bleed), BleedResistance::high)}, &probe));
+    };
+    CHECK(on(143).state == WindowState::notProvable);
+    CHECK(on(143).whyNotProvable.at(0).value->celsius() == Approx(151.396).margin(5e-4));
+    CHECK(on(143).whyNotProvable.at(0).limit->celsius() == Approx(143).margin(1e-9));
+    CHECK(on(151.3).state == WindowState::notProvable);
+    CHECK(on(151.5).state == WindowState::open);
+}
+
 TEST_CASE("a held maximum needs its shortfall of room besides", "[cure][window][instrument]") {
     const auto spot = withGuard(InstrumentKind::spot, k(1), "spot");
     // Reading − 1.5 ≥ 150 + 1 and reading ≤ H − 1: H ≥ 153.5.

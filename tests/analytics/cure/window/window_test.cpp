@@ -25,6 +25,12 @@ TEST_CASE("lower, hold and hard upper each come from the layer that asks them", 
     CHECK(window.layers[2].hold == Duration{0});
 }
 
+TEST_CASE("of equal hard ceilings the fabric's is named", "[cure][window]") {
+    const auto window = open(windowOf({{layer("a", withCeiling(ink("i", c(150)), c(170)))}, plainCloth(c(170))}));
+    CHECK(window.upperHard->limit == c(170));
+    CHECK_FALSE(window.upperHardLayer);
+}
+
 TEST_CASE("a layer with pairs enters with its cooler temperature", "[cure][window]") {
     auto paired = withPairs(ink("paired", c(150)), {Duration{20}, c(165)}, {Duration{60}, c(145)});
     paired.hold = Duration{20};
