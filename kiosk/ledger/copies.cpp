@@ -75,7 +75,13 @@ Result<void> mayReplace(const std::filesystem::path& file, const std::filesystem
     if (!earlier) {
         return tl::unexpected(Failure{FailureCode::refused, file.string() + " is there and no earlier copy"});
     }
-    return {};
+    return guarded("look at " + file.string(), **earlier, [&]() -> Result<void> {
+        SQLite::Statement mode{**earlier, "PRAGMA journal_mode"};
+        if (!mode.executeStep() || mode.getColumn(0).getString() == "wal") {
+            return tl::unexpected(Failure{FailureCode::refused, file.string() + " is a book in use, no copy"});
+        }
+        return {};
+    });
 }
 
 /// The copy in the folder, under another name until it is whole.

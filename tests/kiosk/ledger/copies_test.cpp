@@ -60,6 +60,9 @@ TEST_CASE("a copy replaces an earlier copy and nothing else", "[ledger][backup]"
     CHECK(std::filesystem::file_size(elsewhere.path() / "letter.txt") == 8);
     CHECK(outcome(book->backupTo(folder.path() / Book::fileName)) == "refused");
     CHECK(outcome(book->backupTo(elsewhere.path() / "none" / "copy.book")) == "folderMissing");
+    const TemporaryFolder neighbour;
+    fill(*openBook(neighbour.path()), 1);
+    CHECK(outcome(book->backupTo(neighbour.path() / Book::fileName)) == "refused");
     must(Book::restore(copy, elsewhere.path() / "restored"));
     CHECK(must(openBook(elsewhere.path() / "restored")->head()).sequence == 5);
 }
