@@ -4,7 +4,6 @@ namespace holdfast::analytics::tracing {
 
 namespace {
 
-constexpr std::size_t kFewestSamples = 4;
 constexpr Duration kShortRun{10.0};
 
 /// Rows [from, to) with nothing but lines between them.
@@ -79,8 +78,7 @@ private:
         const Chain& middle = m_chains.back();
         const Row& before = m_chains[m_chains.size() - 2].last;
         return m_steps.tooFastForProbe(middle.last, after) && m_steps.tooFastForProbe(before, middle.first) &&
-               !m_steps.tooFastForProbe(before, after) &&
-               atLeast(kShortRun, Duration{stepBetween(middle.first.at, middle.last.at)});
+               !m_steps.tooFastForProbe(before, after) && atLeast(kShortRun, middle.last.at - middle.first.at);
     }
 
     const std::vector<Row>& m_rows;

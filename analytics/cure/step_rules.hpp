@@ -4,26 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 /// What the steps of decisions 3 share; private to this room.
 namespace holdfast::analytics::tracing {
 
-/// A row that is still valid, in the instrument's own indication.
-struct Row final {
-    MonotonicTime at{0}; ///< since the first row of the recording
-    Temperature indicated = Temperature::fromCelsius(0);
-};
-
-/// b − a, at the ends of the range instead of overflowing: stamps may be anything.
-[[nodiscard]] inline MonotonicTime stepBetween(MonotonicTime a, MonotonicTime b) noexcept {
-    MonotonicTime::rep step = 0;
-    if (__builtin_sub_overflow(b.count(), a.count(), &step)) {
-        using Limits = std::numeric_limits<MonotonicTime::rep>;
-        step = b > a ? Limits::max() : Limits::min();
-    }
-    return MonotonicTime{step};
-}
+/// A row that is still valid: at = since the first row of the recording, t not yet corrected.
+using Row = CleanSample;
 
 /// The yardsticks of one recording.
 class StepRules final {
@@ -44,13 +30,21 @@ public:
     [[nodiscard]] bool tooFastForProbe(const Row& from, const Row& to) const noexcept {
         return tooFast(from, to, m_probe.celsiusPerSecond());
     }
+    /// A step that no rule can mind: forward, at most 2 s, and within the allowance alone.
+    [[nodiscard]] bool isPlain(const Row& from, const Row& to) const noexcept {
+        const double step = (to.at - from.at).count();
+        return step > 0.0 && step <= 2.0 && std::abs(to.indicated.celsius() - from.indicated.celsius()) <= m_allowance;
+    }
     /// Exactly at the limit is none.
     [[nodiscard]] bool isGap(const Row& from, const Row& to) const noexcept {
-        return Duration{stepBetween(from.at, to.at)}.count() > m_gapLimit;
+        return (to.at - from.at).count() > m_gapLimit;
     }
     [[nodiscard]] static bool isClockFault(const Row& from, const Row& to) noexcept { return to.at <= from.at; }
 
     [[nodiscard]] Join joinOf(const Row& from, const Row& to) const noexcept {
+        if (isPlain(from, to)) {
+            return Join::line;
+        }
         if (tooFastForProbe(from, to)) {
             return Join::jump;
         }
@@ -66,7 +60,7 @@ private:
         if (change <= m_allowance) {
             return false;
         }
-        const double step = Duration{stepBetween(from.at, to.at)}.count();
+        const double step = (to.at - from.at).count();
         return change > rate * std::max(step, m_halfMedian) + m_allowance;
     }
 

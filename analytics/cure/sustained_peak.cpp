@@ -1,5 +1,6 @@
 #include "analytics/cure/trace_facts.hpp"
 
+#include <algorithm>
 #include <limits>
 
 namespace holdfast::analytics {
@@ -65,21 +66,52 @@ void searchRun(const std::vector<CleanSample>& samples, std::size_t from, std::s
     }
 }
 
+/// Searches what is joined by lines around `top`, as far as two of the shortest stretches go: a good first level, so
+/// that the rest of the pass is passed over quickly.
+void searchAround(const Pass& pass, std::size_t top, SlidingMinimum& minimum, Best& best) {
+    const auto& samples = pass.samples;
+    const auto near = [&](std::size_t i) { return atLeast(2.0 * kShortest, samples[top].at - samples[i].at); };
+    std::size_t from = top;
+    while (from > 0 && pass.joins[from - 1] == Join::line && near(from - 1)) {
+        --from;
+    }
+    std::size_t to = top + 1;
+    while (to < samples.size() && pass.joins[to - 1] == Join::line &&
+           atLeast(2.0 * kShortest, samples[to].at - samples[top].at)) {
+        ++to;
+    }
+    searchRun(samples, from, to, minimum, best);
+}
+
 } // namespace
 
 std::optional<PeakAt> sustainedPeak(const Pass& pass) {
     const auto& samples = pass.samples;
+    if (samples.empty()) {
+        return std::nullopt;
+    }
+    const auto top = std::max_element(samples.begin(), samples.end(), [](const CleanSample& a, const CleanSample& b) {
+        return a.t.celsius() < b.t.celsius();
+    });
     SlidingMinimum minimum{samples.size()};
     Best best;
+    searchAround(pass, static_cast<std::size_t>(top - samples.begin()), minimum, best);
     std::size_t from = 0;
     for (std::size_t i = 0; i < samples.size(); ++i) {
-        if (i + 1 == samples.size() || pass.joins[i] != Join::line) {
-            searchRun(samples, from, i + 1, minimum, best);
+        const bool lower = !(samples[i].t.celsius() > best.level);
+        if (lower || i + 1 == samples.size() || pass.joins[i] != Join::line) {
+            if (const std::size_t to = lower ? i : i + 1; to >= from + kFewest) {
+                searchRun(samples, from, to, minimum, best);
+            }
             from = i + 1;
         }
     }
     if (!best.found) {
         return std::nullopt;
+    }
+    while (best.from > 0 && pass.joins[best.from - 1] == Join::line &&
+           samples[best.from - 1].t.celsius() >= best.level) {
+        --best.from;
     }
     std::size_t hottest = best.from;
     for (std::size_t i = best.from; i < samples.size() && samples[i].t.celsius() >= best.level; ++i) {

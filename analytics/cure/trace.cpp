@@ -32,8 +32,8 @@ void endAtUnitSwitch(std::vector<Row>& rows, const RawTrace& trace, const StepRu
             !tracing::isUnitSwitch(rows[i - 1], rows[i], trace.unit, rules.filmRate)) {
             continue;
         }
-        whole.unitSwitchedAt = Duration{rows[i - 1].at};
-        whole.unitSwitchSeenAt = Duration{rows[i].at};
+        whole.unitSwitchedAt = rows[i - 1].at;
+        whole.unitSwitchSeenAt = rows[i].at;
         const auto behind = rows.begin() + static_cast<std::ptrdiff_t>(i);
         whole.hotAfterUnitSwitch = std::any_of(
             behind, rows.end(), [&rules](const Row& row) { return !atMost(row.indicated, rules.passFrom); });
@@ -43,24 +43,38 @@ void endAtUnitSwitch(std::vector<Row>& rows, const RawTrace& trace, const StepRu
     }
 }
 
-void joinUp(const std::vector<Row>& rows, const RawTrace& trace, const StepRules& steps, const TraceRules& rules,
-            const Calibration* calibration, Whole& whole) {
-    whole.samples.reserve(rows.size());
-    whole.joins.reserve(rows.size());
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const Row& row = rows[i];
-        const Temperature t = calibration != nullptr ? calibration->corrected(row.indicated) : row.indicated;
-        whole.samples.push_back({Duration{row.at}, t, row.indicated});
-        if (i == 0) {
+/// How the rows hang together, and whether a step asks for the unit.
+void joinUp(const RawTrace& trace, const StepRules& steps, const TraceRules& rules, Whole& whole) {
+    const std::vector<Row>& rows = whole.samples;
+    whole.joins.assign(rows.empty() ? 0 : rows.size() - 1, Join::line);
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        if (steps.isPlain(rows[i - 1], rows[i])) {
             continue;
         }
-        whole.joins.push_back(steps.joinOf(rows[i - 1], row));
+        whole.joins[i - 1] = steps.joinOf(rows[i - 1], rows[i]);
         if (!trace.unitConfirmed && !whole.unitInDoubtFrom &&
-            tracing::leavesUnitInDoubt(rows[i - 1], row, trace.unit, rules)) {
+            tracing::leavesUnitInDoubt(rows[i - 1], rows[i], trace.unit, rules)) {
             whole.unitInDoubtFrom = i;
         }
     }
-    whole.startsHot = startsHot(trace, whole.samples, rules);
+}
+
+void correct(std::vector<CleanSample>& samples, const Calibration* calibration) {
+    if (calibration == nullptr) {
+        return;
+    }
+    for (CleanSample& sample : samples) {
+        sample.t = calibration->corrected(sample.indicated);
+    }
+}
+
+bool allPlain(const std::vector<Row>& rows, const StepRules& steps) {
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        if (!steps.isPlain(rows[i - 1], rows[i])) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /// Steps 0 to 7. A recording that is too coarse keeps what step 1 leaves of it.
@@ -70,13 +84,20 @@ Whole cleaned(const RawTrace& trace, const Calibration* calibration, const Trace
     whole.median = medianInterval(trace);
     tooCoarse = !atLeast(rules.coarsestMedian, whole.median);
     const StepRules steps{rules, whole.median, trace.resolution};
-    std::vector<Row> rows = tracing::usableRows(trace, dropped);
-    if (!tooCoarse) {
-        tracing::removeSpikes(rows, steps, dropped);
-        tracing::removeShortRuns(rows, steps, dropped);
-        endAtUnitSwitch(rows, trace, steps, rules, whole, dropped);
+    std::vector<Row>& rows = whole.samples;
+    rows = tracing::usableRows(trace, dropped);
+    if (rows.size() >= tracing::kFewestSamples && allPlain(rows, steps)) {
+        whole.joins.assign(rows.size() - 1, Join::line);
+    } else {
+        if (!tooCoarse) {
+            tracing::removeSpikes(rows, steps, dropped);
+            tracing::removeShortRuns(rows, steps, dropped);
+            endAtUnitSwitch(rows, trace, steps, rules, whole, dropped);
+        }
+        joinUp(trace, steps, rules, whole);
     }
-    joinUp(rows, trace, steps, rules, calibration, whole);
+    correct(whole.samples, calibration);
+    whole.startsHot = startsHot(trace, whole.samples, rules);
     return whole;
 }
 

@@ -5,6 +5,7 @@
 #include "analytics/quantity/temperature.hpp"
 
 #include <array>
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -43,7 +44,7 @@ struct TraceRules final {
 };
 
 /// How a valid sample is joined to the next one.
-enum class Join { line, gap, clockFault, jump, unitSwitch };
+enum class Join : std::uint8_t { line, gap, clockFault, jump, unitSwitch };
 
 struct CleanSample final {
     Duration at{0};                              ///< since the first row of the recording

@@ -12,6 +12,10 @@ bool isBreak(Join join) {
     return join == Join::clockFault || join == Join::jump || join == Join::unitSwitch;
 }
 
+bool onlyLines(const Pass& pass) {
+    return std::all_of(pass.joins.begin(), pass.joins.end(), [](Join join) { return join == Join::line; });
+}
+
 std::size_t hottest(const std::vector<CleanSample>& samples) {
     std::size_t best = 0;
     for (std::size_t i = 1; i < samples.size(); ++i) {
@@ -71,16 +75,23 @@ TemperatureDifference samplingTerm(const Pass& pass) {
     const Duration shortest = pass.medianInterval / 2.0;
     Duration longest{0};
     double slope = 0.0; // °C/s
-    for (std::size_t i = 0; i < pass.joins.size(); ++i) {
+    const auto take = [&](std::size_t i) {
         const CleanSample& a = pass.samples[i];
         const CleanSample& b = pass.samples[i + 1];
-        if (pass.joins[i] != Join::line || !atLeast(b.at, peak->at - kNear) || !atLeast(peak->at + kNear, a.at)) {
-            continue;
+        if (isBreak(pass.joins[i]) || !atLeast(b.at, peak->at - kNear) || !atLeast(peak->at + kNear, a.at)) {
+            return false;
         }
-        const Duration step = b.at - a.at;
-        slope = std::max(slope, ((b.t - a.t) / std::max(step, shortest)).celsiusPerSecond());
-        slope = std::max(slope, ((a.t - b.t) / std::max(step, shortest)).celsiusPerSecond());
-        longest = std::max(longest, step);
+        if (pass.joins[i] == Join::line) {
+            const Duration step = b.at - a.at;
+            slope = std::max(slope, (b.t - a.t).magnitude().celsius() / std::max(step, shortest).count());
+            longest = std::max(longest, step);
+        }
+        return true;
+    };
+    const std::size_t top = hottest(pass.samples);
+    for (std::size_t i = top; i < pass.joins.size() && take(i); ++i) {
+    }
+    for (std::size_t i = top; i > 0 && take(i - 1); --i) {
     }
     if (atLeast(kFine, longest)) {
         return {};
@@ -94,6 +105,9 @@ std::vector<HiddenTop> hiddenTops(const Pass& pass, const TraceRules& rules) {
         const CleanSample& after = pass.samples.front();
         tops.push_back(
             {tracing::hiddenTopOf(*pass.beforeLeadGap, after, rules.filmRate), pass.beforeLeadGap->at, after.at});
+    }
+    if (onlyLines(pass)) {
+        return tops;
     }
     bool passed = pass.beforeLeadGap.has_value();
     for (std::size_t i = 0; i < pass.joins.size(); ++i) {
@@ -124,6 +138,9 @@ bool hasFallen(const Pass& pass, const TraceRules& rules) {
 Spoiled spoiledFor(const Pass& pass, Temperature lowerMinusGuard, const TraceRules& rules) {
     Spoiled result;
     result.usableSamples = pass.samples.size();
+    if (!pass.unitSwitchedAt && onlyLines(pass)) {
+        return result;
+    }
     const std::size_t fallen = fallenAt(pass, rules);
     const auto hot = lastAbove(pass, lowerMinusGuard);
     for (std::size_t i = 0; i < pass.joins.size(); ++i) {

@@ -20,7 +20,7 @@ double convertDown(double number) {
 bool isUnitSwitch(const Row& from, const Row& to, TemperatureUnit unit, HeatingRate filmRate) noexcept {
     const double before = from.indicated.in(unit);
     const double now = to.indicated.in(unit);
-    const Duration step{std::max(0.0, Duration{stepBetween(from.at, to.at)}.count())};
+    const Duration step{std::max(0.0, (to.at - from.at).count())};
     const TemperatureDifference change = filmRate * step;
     const auto matches = [now](double converted, double allowed) {
         return std::abs(now - converted) <= kShareOfValue * std::abs(converted) + allowed + kDecisionTolerance;
@@ -29,7 +29,7 @@ bool isUnitSwitch(const Row& from, const Row& to, TemperatureUnit unit, HeatingR
 }
 
 bool leavesUnitInDoubt(const Row& from, const Row& to, TemperatureUnit unit, const TraceRules& rules) noexcept {
-    if (atMost(rules.passFrom, from.indicated) || atLeast(kUnseen, Duration{stepBetween(from.at, to.at)})) {
+    if (atMost(rules.passFrom, from.indicated) || atLeast(kUnseen, to.at - from.at)) {
         return false;
     }
     const double before = from.indicated.in(unit);

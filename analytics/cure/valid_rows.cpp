@@ -5,22 +5,26 @@ namespace holdfast::analytics::tracing {
 std::vector<Row> usableRows(const RawTrace& trace, DropCounts& dropped) {
     std::vector<Row> rows;
     rows.reserve(trace.samples.size());
-    const double low = trace.range ? trace.range->low.celsius() : -std::numeric_limits<double>::max();
-    const double high = trace.range ? trace.range->high.celsius() : std::numeric_limits<double>::max();
+    const double low =
+        trace.range ? trace.range->low.celsius() - kDecisionTolerance : -std::numeric_limits<double>::max();
+    const double high =
+        trace.range ? trace.range->high.celsius() + kDecisionTolerance : std::numeric_limits<double>::max();
     const MonotonicTime origin = trace.samples.empty() ? MonotonicTime{0} : trace.samples.front().at;
     for (const TraceSample& sample : trace.samples) {
-        const Row row{stepBetween(origin, sample.at), sample.indicated};
         const double value = sample.indicated.celsius();
         if (sample.flagged) {
             countDrop(dropped, DropWhy::flagged);
         } else if (!std::isfinite(value)) {
             countDrop(dropped, DropWhy::notFinite);
-        } else if (value < low - kDecisionTolerance || value > high + kDecisionTolerance) {
+        } else if (value < low || value > high) {
             countDrop(dropped, DropWhy::outOfRange);
-        } else if (!rows.empty() && rows.back().at == row.at && rows.back().indicated.celsius() == value) {
-            countDrop(dropped, DropWhy::duplicate);
         } else {
-            rows.push_back(row);
+            const Duration at{stepBetween(origin, sample.at)};
+            if (!rows.empty() && rows.back().at == at && rows.back().indicated.celsius() == value) {
+                countDrop(dropped, DropWhy::duplicate);
+            } else {
+                rows.push_back({at, sample.indicated, sample.indicated});
+            }
         }
     }
     return rows;

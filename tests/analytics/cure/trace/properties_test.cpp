@@ -58,7 +58,7 @@ std::vector<tracing::Row> runsByDefinition(std::vector<tracing::Row> rows, const
         for (std::size_t i = 1; i + 1 < runs.size() && !again; ++i) {
             const auto& before = runs[i - 1].back();
             const auto& after = runs[i + 1].front();
-            const Duration length{runs[i].back().at - runs[i].front().at};
+            const Duration length = runs[i].back().at - runs[i].front().at;
             if (steps.tooFastForProbe(before, runs[i].front()) && steps.tooFastForProbe(runs[i].back(), after) &&
                 !steps.tooFastForProbe(before, after) && atLeast(Duration{10.0}, length)) {
                 runs.erase(runs.begin() + static_cast<std::ptrdiff_t>(i));
@@ -156,7 +156,8 @@ TEST_CASE("short runs go as the definition says, one at a time from the left", "
             const int what = kind(random);
             at += what == 0 ? 4'000'000 : what == 1 ? -2'000'000 : 250'000;
             for (int i = length(random); i > 0; --i) {
-                rows.push_back({MonotonicTime{at}, Temperature::fromCelsius(celsius)});
+                rows.push_back({Duration{MonotonicTime{at}}, Temperature::fromCelsius(celsius),
+                                Temperature::fromCelsius(celsius)});
                 at += 250'000;
             }
         }
