@@ -24,7 +24,7 @@ struct Commit;
 struct KeptReading final {
     std::string id;             ///< of the entry
     std::int64_t sequence = 0;  ///< of the newest entry about it
-    std::int64_t recording = 0; ///< 0: a strip
+    std::int64_t recording = 0; ///< its number; a strip has one too
     int pass = 1;
     bool refused = false;
     bool corrected = false;                  ///< more heat came, or the unit was answered
@@ -50,7 +50,7 @@ struct PendingKeep final {
     // inside of the machine
     bool sent = false;
     ledger::Bytes trace;
-    std::int64_t spool = 0;
+    std::vector<std::int64_t> spools;
     std::string spoolFile;
     std::optional<std::string> corrects;  ///< id of an entry of an earlier start of the program
     std::shared_ptr<const Commit> commit; ///< as sent, to be sent again
@@ -98,6 +98,7 @@ struct ProvingState final {
     std::vector<KeptReading> kept;             ///< of the run on the screen and of this ride, oldest first
     std::optional<analytics::Verdict> verdict; ///< joined from `shownReadings`; set only by Committed
     std::vector<std::string> shownReadings;    ///< ids in `kept` that `verdict` speaks of
+    std::optional<std::string> unclaimed;      ///< id of the newest reading that nobody announced
     bool retakePlanned = false;                ///< the next ride is the retake
     bool unitAsked = false;                    ///< the last ride started hot: °C or °F?
     records::ReadingReason nextReason = records::ReadingReason::drawn;
@@ -106,10 +107,11 @@ struct ProvingState final {
         unreadableSpools; ///< file names found at start that could not be read; left where they are
 
     // inside of the machine
-    std::int64_t lastNumber = 0;         ///< of recordings, spools and commits
-    std::vector<std::int64_t> together;  ///< recordings whose rides overlap: their verdicts are joined
-    std::vector<std::string> openedLots; ///< ids of lots that stand in the book
-    std::vector<std::string> retaken;    ///< ids of readings whose one retake is used up
+    std::int64_t lastNumber = 0;                    ///< of recordings, spools and commits
+    std::vector<std::int64_t> together;             ///< recordings whose rides overlap: their verdicts are joined
+    std::vector<std::string> openedLots;            ///< ids of lots that stand in the book
+    std::shared_ptr<const KeptReading> retakeFirst; ///< whose retake is planned
+    std::vector<std::string> retaken;               ///< ids of readings whose one retake is used up
 };
 
 [[nodiscard]] Stage stageOf(const ProvingState& state);
@@ -243,7 +245,7 @@ struct Commit final {
     std::int64_t key = 0;
     std::vector<records::Record> records; ///< in order
     ledger::Bytes trace;                  ///< encoded; its hash stands in the records; empty for a strip
-    std::int64_t spool = 0;               ///< becomes redundant; 0: none
+    std::vector<std::int64_t> spools;     ///< become redundant
     std::string spoolFile;                ///< one found at start; empty: none
 };
 /// For lamp and sound; the state carries the same.

@@ -41,6 +41,7 @@ struct KnownInstrument final {
     analytics::InstrumentKind kind = analytics::InstrumentKind::probe;
     drivers::CountScale scale;
     std::shared_ptr<const analytics::Calibration> calibration; ///< absent: not described
+    std::vector<analytics::AuthoredTemperature> stripSteps;    ///< of a strip, as authored, coolest first
 };
 
 /// How far a ride has come.
@@ -66,7 +67,9 @@ struct Recording final {
     SpoolTrouble spoolTrouble = SpoolTrouble::none;
 
     // inside of the machine
-    std::int64_t spool = 0; ///< names its spool in effects; 0: none is open
+    std::int64_t spool = 0;           ///< names its spool in effects; 0: none is open
+    std::vector<std::int64_t> spools; ///< all that were opened since it was last judged
+    std::size_t spooled = 0;          ///< samples handed to `spool`
     MonotonicTime spoolTriedAt{0};
     std::optional<MonotonicTime> belowSince;      ///< continuously fallen (or back at the start)
     std::optional<analytics::Temperature> lowest; ///< while watching
@@ -82,14 +85,6 @@ struct Recording final {
     std::shared_ptr<const analytics::Verdict> firstOfRetake;
     records::BeltPosition position = records::BeltPosition::centre;
     records::ReadingReason reason = records::ReadingReason::drawn;
-};
-std::optional<MonotonicTime> belowSince;      ///< continuously at or below peak − 20 °C
-std::optional<analytics::Temperature> lowest; ///< while watching
-bool heatCameAgain = false;                   ///< after it was judged: a correction is due
-std::vector<std::int64_t> keys;               ///< of the commits that carry its readings
-std::optional<std::string> retakeOf;
-std::shared_ptr<const analytics::Verdict> firstOfRetake;
-analytics::Temperature startLevel = analytics::Temperature::fromCelsius(0);
 };
 
 /// An instrument on a line, and what it says now.

@@ -1,0 +1,94 @@
+#include "kiosk/shop/proving/proving_state.hpp"
+
+#include <algorithm>
+
+namespace holdfast::kiosk::shop {
+namespace {
+
+bool isRiding(const Probe& probe) {
+    return probe.recording && probe.recording->stage != RideStage::watching;
+}
+
+const KeptReading* keptById(const ProvingState& state, const std::string& id) {
+    const auto found =
+        std::find_if(state.kept.begin(), state.kept.end(), [&](const KeptReading& one) { return one.id == id; });
+    return found == state.kept.end() ? nullptr : &*found;
+}
+
+} // namespace
+
+Stage stageOf(const ProvingState& state) {
+    const auto* riding = shownProbe(state);
+    if (riding != nullptr && isRiding(*riding) && (riding->recording->isRide || !state.verdict)) {
+        return riding->recording->lost ? Stage::probeLost : Stage::recording;
+    }
+    const bool failed = std::any_of(state.pending.begin(), state.pending.end(),
+                                    [](const PendingKeep& one) { return one.status == KeepStatus::failed; });
+    if (failed) {
+        return Stage::notKept;
+    }
+    if (!state.pending.empty()) {
+        return Stage::writing;
+    }
+    if (state.lookingUp) {
+        return Stage::lookingUp;
+    }
+    if (state.strip) {
+        return Stage::strip;
+    }
+    if (state.verdict) {
+        return Stage::verdict;
+    }
+    return state.run ? Stage::window : Stage::idle;
+}
+
+const Probe* shownProbe(const ProvingState& state) {
+    const auto best = [&](auto wanted) -> const Probe* {
+        const auto found = std::find_if(state.probes.begin(), state.probes.end(), wanted);
+        return found == state.probes.end() ? nullptr : &*found;
+    };
+    if (const auto* ride = best([](const Probe& p) { return isRiding(p) && p.recording->isRide; })) {
+        return ride;
+    }
+    if (const auto* riding = best(isRiding)) {
+        return riding;
+    }
+    if (const auto* watching = best([](const Probe& p) { return p.recording.has_value(); })) {
+        return watching;
+    }
+    if (const auto* ready = best([](const Probe& p) { return p.link.state == drivers::LinkState::ready; })) {
+        return ready;
+    }
+    return state.probes.empty() ? nullptr : &state.probes.front();
+}
+
+const KeptReading* shownReading(const ProvingState& state) {
+    const KeptReading* best = nullptr;
+    for (const auto& id : state.shownReadings) {
+        const auto* one = keptById(state, id);
+        if (one == nullptr) {
+            continue;
+        }
+        const bool decides = state.verdict && one->reading.verdict && one->reading.verdict->word == state.verdict->word;
+        if (best == nullptr || decides) {
+            best = one;
+            if (decides) {
+                break;
+            }
+        }
+    }
+    return best;
+}
+
+bool mayRetake(const ProvingState& state) {
+    const auto* reading = shownReading(state);
+    if (reading == nullptr || !state.verdict || state.verdict->word != analytics::Word::notProven ||
+        state.shownReadings.size() != 1 || !reading->run || reading->run != state.run) {
+        return false;
+    }
+    const auto& taken = reading->reading;
+    const bool used = std::find(state.retaken.begin(), state.retaken.end(), reading->id) != state.retaken.end();
+    return taken.verdict && taken.verdict->couldProve && taken.verdict->margin && !taken.retakeOf && !used;
+}
+
+} // namespace holdfast::kiosk::shop

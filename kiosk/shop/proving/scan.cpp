@@ -1,0 +1,139 @@
+#include "drivers/protocol/scan_text.hpp"
+#include "drivers/protocol/ticket_code.hpp"
+#include "kiosk/shop/proving/action_card.hpp"
+#include "kiosk/shop/proving/machine.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+namespace holdfast::kiosk::shop {
+namespace {
+
+using drivers::TicketKind;
+
+constexpr std::size_t kShownSigns = 40;
+
+/// Printable ASCII only, cut: what was scanned may be anything.
+std::string shownText(const std::string& bytes) {
+    std::string text;
+    for (const char sign : bytes) {
+        if (text.size() == kShownSigns) {
+            break;
+        }
+        text.push_back(sign >= ' ' && sign <= '~' ? sign : '?');
+    }
+    return text;
+}
+
+/// A run's number as people say and type it: digits alone, at most nine.
+std::optional<std::uint64_t> typedNumber(const std::string& text) {
+    std::uint64_t number = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
+    const bool digits = error == std::errc{} && end == text.data() + text.size() && text.size() <= 9;
+    return digits ? std::optional{number} : std::nullopt;
+}
+
+void onInstrumentCode(Machine& m, std::uint64_t number) {
+    auto& state = m.state;
+    const auto found = std::find_if(state.instruments.begin(), state.instruments.end(),
+                                    [&](const KnownInstrument& one) { return one.number == number; });
+    if (found == state.instruments.end()) {
+        m.refuse(RefusalCause::instrumentNotFound, {}, number);
+        return;
+    }
+    if (found->kind == analytics::InstrumentKind::probe) {
+        state.windowInstrument = found->name;
+        refreshWindow(m);
+        return;
+    }
+    openStrip(m, found->name);
+}
+
+void onStripCard(Machine& m, std::uint64_t number) {
+    if (!m.state.strip) {
+        openStrip(m, {});
+    }
+    if (m.state.strip) {
+        touchStrip(m, static_cast<int>(number) - static_cast<int>(ActionCard::firstStep));
+    }
+}
+
+void onAction(Machine& m, std::uint64_t number) {
+    const auto first = static_cast<std::uint64_t>(ActionCard::allLight);
+    if (number >= first && number <= first + kMostStripSteps) {
+        onStripCard(m, number);
+        return;
+    }
+    switch (static_cast<ActionCard>(number)) {
+    case ActionCard::setUp:
+        m.state.nextReason = records::ReadingReason::setUp;
+        return;
+    case ActionCard::ready:
+        m.state.nextReason = records::ReadingReason::drawn;
+        return;
+    case ActionCard::retake:
+        return onRetake(m);
+    case ActionCard::next:
+        return onNext(m);
+    case ActionCard::stop:
+        return onStop(m);
+    case ActionCard::tryAgain:
+        return onRetry(m);
+    case ActionCard::keepStrip:
+        return keepStrip(m);
+    case ActionCard::left:
+        return onPosition(m, records::BeltPosition::left);
+    case ActionCard::centre:
+        return onPosition(m, records::BeltPosition::centre);
+    case ActionCard::right:
+        return onPosition(m, records::BeltPosition::right);
+    default:
+        m.refuse(RefusalCause::unknownAction, {}, number);
+    }
+}
+
+void onCode(Machine& m, const drivers::TicketCode& code, const std::string& text) {
+    switch (code.kind) {
+    case TicketKind::run:
+        return lookUp(m, code.number, false);
+    case TicketKind::window:
+        return lookUp(m, code.number, true);
+    case TicketKind::instrument:
+        return onInstrumentCode(m, code.number);
+    case TicketKind::action:
+        return onAction(m, code.number);
+    case TicketKind::bucket:
+    case TicketKind::person:
+    case TicketKind::print:
+    case TicketKind::bin:
+        m.refuse(RefusalCause::ticketOfOtherKind, shownText(text));
+        return;
+    }
+}
+
+} // namespace
+
+void onScan(Machine& m, const std::string& bytes) {
+    m.state.refusal.reset();
+    const auto text = drivers::checkScan(bytes);
+    if (!text) {
+        m.refuse(RefusalCause::unreadableScan, shownText(bytes));
+        return;
+    }
+    if (const auto number = typedNumber(*text)) {
+        lookUp(m, *number, false);
+        return;
+    }
+    const auto code = drivers::decode(*text);
+    if (code) {
+        onCode(m, *code, *text);
+        return;
+    }
+    const auto fault = code.error();
+    const auto cause = fault == drivers::TicketFault::badCheck      ? RefusalCause::ticketDamaged
+                       : fault == drivers::TicketFault::unknownKind ? RefusalCause::ticketOfOtherKind
+                                                                    : RefusalCause::notATicket;
+    m.refuse(cause, shownText(*text));
+}
+
+} // namespace holdfast::kiosk::shop

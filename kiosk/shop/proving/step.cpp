@@ -1,0 +1,118 @@
+#include "kiosk/shop/proving/machine.hpp"
+
+#include <algorithm>
+
+namespace holdfast::kiosk::shop {
+
+void Machine::refuse(RefusalCause cause, std::string text, std::optional<std::uint64_t> number) {
+    state.refusal = Refusal{cause, std::move(text), number};
+    effects.emplace_back(ShowRefusal{*state.refusal});
+}
+
+Probe* Machine::probeNamed(const std::string& name) {
+    const auto found =
+        std::find_if(state.probes.begin(), state.probes.end(), [&](const Probe& one) { return one.name == name; });
+    return found == state.probes.end() ? nullptr : &*found;
+}
+
+const KnownInstrument* Machine::instrumentNamed(const std::string& name) const {
+    const auto found = std::find_if(state.instruments.begin(), state.instruments.end(),
+                                    [&](const KnownInstrument& one) { return one.name == name; });
+    return found == state.instruments.end() ? nullptr : &*found;
+}
+
+void onNext(Machine& m) {
+    clearVerdict(m);
+    m.state.strip.reset();
+    m.state.retakeFirst.reset();
+    m.state.together.clear();
+    m.state.nextReason = records::ReadingReason::drawn;
+}
+
+void onPosition(Machine& m, records::BeltPosition position) {
+    if (m.state.strip) {
+        m.state.strip->position = position;
+        return;
+    }
+    for (auto& probe : m.state.probes) {
+        probe.position = position;
+        if (probe.recording && !probe.recording->judged) {
+            probe.recording->position = position;
+        }
+    }
+}
+
+namespace {
+
+/// One overload an event.
+struct Dispatch final {
+    Machine& m;
+
+    void operator()(const ScannedText& event) const { onScan(m, event.text); }
+    void operator()(const InstrumentsLoaded& event) const { onInstruments(m, event); }
+    void operator()(const LinkChanged& event) const { onLink(m, event); }
+    void operator()(const SamplesArrived& event) const { onSamples(m, event); }
+    void operator()(const Tick& event) const {
+        m.state.now = std::max(m.state.now, event.now);
+        watchAges(m);
+    }
+    void operator()(const RunLoaded& event) const { onRunLoaded(m, event); }
+    void operator()(const RunNotFound& event) const {
+        if (m.state.lookingUp == event.number) {
+            m.state.lookingUp.reset();
+            m.refuse(m.state.lookingUpCard ? RefusalCause::windowCardNotFound : RefusalCause::runNotFound, {},
+                     event.number);
+        }
+    }
+    void operator()(const LookUpFailed& event) const {
+        if (m.state.lookingUp == event.number) {
+            m.state.lookingUp.reset();
+            m.refuse(RefusalCause::bookUnreadable, {}, event.number);
+        }
+    }
+    void operator()(const StripOpened& event) const {
+        m.state.refusal.reset();
+        openStrip(m, event.instrument);
+    }
+    void operator()(const StripStepTouched& event) const { touchStrip(m, event.lastDark); }
+    void operator()(const StripUnsureTouched&) const {
+        if (m.state.strip) {
+            m.state.strip->nextUnsure = !m.state.strip->nextUnsure;
+            previewStrip(m);
+        }
+    }
+    void operator()(const StripUsedTouched&) const {
+        if (m.state.strip) {
+            m.state.strip->allLightBefore = !m.state.strip->allLightBefore;
+            previewStrip(m);
+        }
+    }
+    void operator()(const PositionTouched& event) const { onPosition(m, event.position); }
+    void operator()(const StripKept&) const { keepStrip(m); }
+    void operator()(const StripLeft&) const { m.state.strip.reset(); }
+    void operator()(const StopPressed&) const { onStop(m); }
+    void operator()(const RetakePressed&) const { onRetake(m); }
+    void operator()(const RetryPressed&) const { onRetry(m); }
+    void operator()(const NextPressed&) const {
+        m.state.refusal.reset();
+        onNext(m);
+    }
+    void operator()(const RefusalClosed&) const { m.state.refusal.reset(); }
+    void operator()(const UnitAnswered& event) const { onUnitAnswered(m, event); }
+    void operator()(const ReasonChosen& event) const { m.state.nextReason = event.reason; }
+    void operator()(const Committed& event) const { onCommitted(m, event); }
+    void operator()(const CommitFailed& event) const { onCommitFailed(m, event); }
+    void operator()(const SpoolFailed& event) const { reopenSpool(m, event); }
+    void operator()(const SpoolFound& event) const { onSpoolFound(m, event); }
+    void operator()(const SpoolUnreadable& event) const { m.state.unreadableSpools.push_back(event.fileName); }
+};
+
+} // namespace
+
+Step step(ProvingState state, const ProvingEvent& event) {
+    Machine m{std::move(state), {}};
+    std::visit(Dispatch{m}, event);
+    return {std::move(m.state), std::move(m.effects)};
+}
+
+} // namespace holdfast::kiosk::shop
