@@ -95,8 +95,8 @@ TEST_CASE("a port that closes in its reader's hands is let go without a crash", 
     FakeOpener opener;
     WatchedLink link{*findInstrument("line-type-k-celsius"), Address::atPath("x"), clock, opener};
     for (int round = 0; round < 20; ++round) {
-        const int before = opener.tries;
         REQUIRE(comes([&] { return link.is(LinkState::identifying) || link.is(LinkState::lost); }));
+        const int before = opener.tries;
         inThread(opener, [](FakeDevice& device) {
             QObject::connect(&device, &QIODevice::readyRead, &device, [&device] { device.close(); });
             device.say("\r\n+0024.0 C SN1\r\n");
