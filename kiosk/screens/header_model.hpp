@@ -7,7 +7,7 @@
 namespace holdfast::kiosk::screens {
 
 /// The head of every page.
-class HeaderModel final : public QObject {
+class HeaderModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made in main")

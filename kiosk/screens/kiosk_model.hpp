@@ -13,7 +13,7 @@ namespace holdfast::kiosk::screens {
 
 /// The frame around the pages: which place stands there, the head, the bar, a refusal, the pad for codes. Owns the
 /// models of the pages. Everything a person does comes out of two signals: an action's id, or a code.
-class KioskModel final : public QObject {
+class KioskModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made in main")

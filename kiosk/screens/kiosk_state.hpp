@@ -26,12 +26,12 @@ public:
 
 /// What the frame around the pages shows.
 struct KioskState {
-    QString place; ///< "dryer", "run" or "strip"
-    HeaderState header;
-    QList<PlaceState> places; ///< in the order of the bar; only those that exist
-    RefusalState refusal;
-    ScanEntryTexts scanEntry;
-    QString touchLocked; ///< "Wiping: touch is off for 20 s."; not empty: touch is locked and this stands over the page
+    QString place{}; ///< "dryer", "run" or "strip"
+    HeaderState header{};
+    QList<PlaceState> places{}; ///< in the order of the bar; only those that exist
+    RefusalState refusal{};
+    ScanEntryTexts scanEntry{};
+    QString touchLocked{}; ///< "Wiping: touch is off for 20 s."; not empty: touch is locked and this stands over the page
 
     bool operator==(const KioskState&) const = default;
 };

@@ -8,7 +8,7 @@
 namespace holdfast::kiosk::screens {
 
 /// What Dryer shows, in the pieces the page binds to.
-class DryerPageModel final : public QObject {
+class DryerPageModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made in main")

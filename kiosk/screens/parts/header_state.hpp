@@ -15,21 +15,21 @@ struct HeaderCell {
     Q_PROPERTY(QString how MEMBER how)
     Q_PROPERTY(QString place MEMBER place)
 public:
-    QString what;
-    QString how;
-    QString place;
+    QString what{};
+    QString how{};
+    QString place{};
 
     bool operator==(const HeaderCell&) const = default;
 };
 
 /// The head of every page. With `demo` the word DEMO stands under the clock, whatever `clock.how` says.
 struct HeaderState {
-    HeaderCell title;
-    HeaderCell crew;
-    HeaderCell probe;
-    HeaderCell due;
-    HeaderCell hold;
-    HeaderCell clock;
+    HeaderCell title{};
+    HeaderCell crew{};
+    HeaderCell probe{};
+    HeaderCell due{};
+    HeaderCell hold{};
+    HeaderCell clock{};
     bool demo = false;
 
     bool operator==(const HeaderState&) const = default;

@@ -22,12 +22,12 @@ struct BandState {
     Q_PROPERTY(QString markNote MEMBER markNote)
 public:
     MarkKind mark = MarkKind::Blank;
-    QString word;       ///< "Cured"
-    QString margin;     ///< the reading's margin, "+6 °F"
-    QString status;     ///< "rising", "no answer for 38 s"
-    QString marginNote; ///< "over cure, sure to ±5"
-    QString liveFigure; ///< "274 °F", stands in the word's place while recording
-    QString markNote;   ///< under a blank mark, "Writing…"
+    QString word{};       ///< "Cured"
+    QString margin{};     ///< the reading's margin, "+6 °F"
+    QString status{};     ///< "rising", "no answer for 38 s"
+    QString marginNote{}; ///< "over cure, sure to ±5"
+    QString liveFigure{}; ///< "274 °F", stands in the word's place while recording
+    QString markNote{};   ///< under a blank mark, "Writing…"
 
     bool operator==(const BandState&) const = default;
 };
@@ -42,11 +42,11 @@ struct ActionState {
     Q_PROPERTY(QString hint MEMBER hint)
     Q_PROPERTY(bool primary MEMBER primary)
 public:
-    QString id;
-    QString label;
+    QString id{};
+    QString label{};
     bool primary = false;
-    QString shortLabel; ///< empty: `label`
-    QString hint;       ///< second line, only on the large button of the strip page
+    QString shortLabel{}; ///< empty: `label`
+    QString hint{};       ///< second line, only on the large button of the strip page
 
     bool operator==(const ActionState&) const = default;
 };
@@ -60,8 +60,8 @@ struct LayerState {
     Q_PROPERTY(holdfast::kiosk::screens::MarkKind mark MEMBER mark)
     Q_PROPERTY(bool culprit MEMBER culprit)
 public:
-    QString colour; ///< "Black"
-    QString detail; ///< "low-cure · 285 °F"
+    QString colour{}; ///< "Black"
+    QString detail{}; ///< "low-cure · 285 °F"
     MarkKind mark = MarkKind::Blank;
     bool culprit = false; ///< closes the window: cross-hatched cell, ink-filled row
 
@@ -75,8 +75,8 @@ struct ClothState {
     Q_PROPERTY(QString detail MEMBER detail)
     Q_PROPERTY(bool culprit MEMBER culprit)
 public:
-    QString name;         ///< "Red polyester"
-    QString detail;       ///< "bears 300 °F"
+    QString name{};         ///< "Red polyester"
+    QString detail{};       ///< "bears 300 °F"
     bool culprit = false; ///< forbids the window: framed row
 
     bool operator==(const ClothState&) const = default;
@@ -84,11 +84,11 @@ public:
 
 /// The left column of Run.
 struct PrintState {
-    QString heading;          ///< "The print, as it lies"
-    QList<LayerState> layers; ///< top film first
-    ClothState cloth;
-    QString windowHeading; ///< "Window" or "No window"
-    QString windowText;    ///< "285–300 °F" or "320 over 300"
+    QString heading{};          ///< "The print, as it lies"
+    QList<LayerState> layers{}; ///< top film first
+    ClothState cloth{};
+    QString windowHeading{}; ///< "Window" or "No window"
+    QString windowText{};    ///< "285–300 °F" or "320 over 300"
 
     bool operator==(const PrintState&) const = default;
 };
@@ -101,8 +101,8 @@ struct AdviceSection {
     Q_PROPERTY(QString sentence MEMBER sentence)
     Q_PROPERTY(holdfast::kiosk::screens::AdviceWeight weight MEMBER weight)
 public:
-    QString heading;
-    QString sentence;
+    QString heading{};
+    QString sentence{};
     AdviceWeight weight = AdviceWeight::Text;
 
     bool operator==(const AdviceSection&) const = default;
@@ -120,13 +120,13 @@ struct RefusalState {
     Q_PROPERTY(holdfast::kiosk::screens::ActionState help MEMBER help)
     Q_PROPERTY(holdfast::kiosk::screens::ActionState leave MEMBER leave)
 public:
-    QString happened; ///< "No run 20481 is known here."
-    QString keptHeading;
-    QString kept;
-    QString toDoHeading;
-    QString toDo;
-    ActionState help;  ///< the one that helps; without an id none is shown
-    ActionState leave; ///< closes the panel, "Close"
+    QString happened{}; ///< "No run 20481 is known here."
+    QString keptHeading{};
+    QString kept{};
+    QString toDoHeading{};
+    QString toDo{};
+    ActionState help{};  ///< the one that helps; without an id none is shown
+    ActionState leave{}; ///< closes the panel, "Close"
 
     bool operator==(const RefusalState&) const = default;
 };
@@ -138,8 +138,8 @@ struct PlaceState {
     Q_PROPERTY(QString id MEMBER id)
     Q_PROPERTY(QString label MEMBER label)
 public:
-    QString id;
-    QString label;
+    QString id{};
+    QString label{};
 
     bool operator==(const PlaceState&) const = default;
 };

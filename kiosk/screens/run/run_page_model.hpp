@@ -9,7 +9,7 @@ namespace holdfast::kiosk::screens {
 
 /// What Run shows, in the pieces the page binds to. A signal is emitted only for a piece that differs, so a live trace
 /// does not rebuild the rest of the page.
-class RunPageModel final : public QObject {
+class RunPageModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made in main")

@@ -8,7 +8,7 @@
 namespace holdfast::kiosk::screens {
 
 /// What the entry of a strip shows, in the pieces the page binds to.
-class StripPageModel final : public QObject {
+class StripPageModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     QML_UNCREATABLE("made in main")

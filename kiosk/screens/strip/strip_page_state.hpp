@@ -15,9 +15,9 @@ struct StripStepState {
     Q_PROPERTY(holdfast::kiosk::screens::StepKind kind MEMBER kind)
     Q_PROPERTY(bool figure MEMBER figure)
 public:
-    QString id;    ///< action id
-    QString value; ///< "290" or "all light"
-    QString word;  ///< "dark", "last dark", "light"
+    QString id{};    ///< action id
+    QString value{}; ///< "290" or "all light"
+    QString word{};  ///< "dark", "last dark", "light"
     StepKind kind = StepKind::Unknown;
     bool figure = true; ///< `value` is a temperature (64), not words (28)
 
@@ -32,8 +32,8 @@ struct ChoiceState {
     Q_PROPERTY(QString label MEMBER label)
     Q_PROPERTY(bool chosen MEMBER chosen)
 public:
-    QString id; ///< action id
-    QString label;
+    QString id{}; ///< action id
+    QString label{};
     bool chosen = false;
 
     bool operator==(const ChoiceState&) const = default;
@@ -50,27 +50,27 @@ struct StripPreview {
     Q_PROPERTY(QString sentence MEMBER sentence)
     Q_PROPERTY(QString note MEMBER note)
 public:
-    QString heading; ///< "This would prove"
+    QString heading{}; ///< "This would prove"
     MarkKind mark = MarkKind::Blank;
-    QString word;     ///< "Not proven"
-    QString margin;   ///< "−1 to +16 °F"
-    QString sentence; ///< how the interval comes about
-    QString note;     ///< "A strip shows the peak, never the time."
+    QString word{};     ///< "Not proven"
+    QString margin{};   ///< "−1 to +16 °F"
+    QString sentence{}; ///< how the interval comes about
+    QString note{};     ///< "A strip shows the peak, never the time."
 
     bool operator==(const StripPreview&) const = default;
 };
 
 struct StripPageState {
-    QString title;               ///< "Last dark step: 290 °F"
-    QList<ChoiceState> progress; ///< "1 strip", "2 step", "3 keep"; the current one is chosen; not touchable
-    QList<StripStepState> steps;
-    HeatScaleState scale;
-    StripPreview preview;
-    QString positionsHeading; ///< "Where on the belt · planned"
-    QList<ChoiceState> positions;
-    ActionState keep;  ///< primary; without an id there is nothing to keep yet and `keep.label` says why
-    QString footNote;  ///< "The strip card carries a code for each step: scan it instead of touching."
-    ActionState leave; ///< "Leave, keep nothing"
+    QString title{};               ///< "Last dark step: 290 °F"
+    QList<ChoiceState> progress{}; ///< "1 strip", "2 step", "3 keep"; the current one is chosen; not touchable
+    QList<StripStepState> steps{};
+    HeatScaleState scale{};
+    StripPreview preview{};
+    QString positionsHeading{}; ///< "Where on the belt · planned"
+    QList<ChoiceState> positions{};
+    ActionState keep{};  ///< primary; without an id there is nothing to keep yet and `keep.label` says why
+    QString footNote{};  ///< "The strip card carries a code for each step: scan it instead of touching."
+    ActionState leave{}; ///< "Leave, keep nothing"
 
     bool operator==(const StripPageState&) const = default;
 };

@@ -1,0 +1,119 @@
+import QtQuick
+import Holdfast.Screens
+
+// The whole face: head, page, bar, and what may lie over them. Only arranges; whatever a person does leaves by `kiosk`.
+Rectangle {
+    id: root
+
+    required property KioskModel kiosk
+    readonly property bool portrait: root.height > root.width
+    readonly property bool placesShown: root.kiosk.place === "dryer"
+    readonly property real pageTop: header.height
+    readonly property real pageHeight: root.height - header.height - (placesBar.visible ? placesBar.height : 0)
+
+    color: Theme.paper
+
+    // Sizes follow the panel's true density: its diagonal is the shop's setting, its pixels are this item.
+    Binding {
+        target: Theme
+        property: "pxPerMm"
+        value: Math.sqrt(root.width * root.width + root.height * root.height) / (root.kiosk.panelDiagonalInch * 25.4)
+        when: root.width > 0
+    }
+    Binding {
+        target: Theme
+        property: "dark"
+        value: root.kiosk.dark
+    }
+
+    FocusScope {
+        id: page
+        objectName: "page"
+        anchors.fill: parent
+        focus: true
+        enabled: !pad.visible && !lock.visible
+
+        HeaderBar {
+            id: header
+            width: parent.width
+            portrait: root.portrait
+            model: root.kiosk.header
+            onOpened: place => root.kiosk.trigger(place)
+        }
+        DryerPage {
+            visible: root.kiosk.place === "dryer"
+            y: root.pageTop
+            width: root.width
+            height: root.pageHeight
+            portrait: root.portrait
+            model: root.kiosk.dryer
+            refusal: root.kiosk.refusal
+            refused: root.kiosk.refused
+            onTriggered: id => root.kiosk.dryer.trigger(id)
+        }
+        RunPage {
+            visible: root.kiosk.place === "run"
+            y: root.pageTop
+            width: root.width
+            height: root.pageHeight
+            portrait: root.portrait
+            model: root.kiosk.run
+            refusal: root.kiosk.refusal
+            refused: root.kiosk.refused
+            onTriggered: id => root.kiosk.run.trigger(id)
+        }
+        StripPage {
+            visible: root.kiosk.place === "strip"
+            y: root.pageTop
+            width: root.width
+            height: root.pageHeight
+            portrait: root.portrait
+            model: root.kiosk.strip
+            refusal: root.kiosk.refusal
+            refused: root.kiosk.refused
+            onTriggered: id => root.kiosk.strip.trigger(id)
+        }
+        PlacesBar {
+            id: placesBar
+            visible: root.placesShown
+            anchors.bottom: parent.bottom
+            width: parent.width
+            places: root.kiosk.places
+            place: root.kiosk.place
+            onTriggered: id => root.kiosk.trigger(id)
+        }
+    }
+    ScanEntry {
+        id: pad
+        visible: root.kiosk.scanEntryOpen
+        y: root.pageTop
+        width: root.width
+        height: root.height - y
+        portrait: root.portrait
+        texts: root.kiosk.scanEntry
+        onEntered: code => root.kiosk.typed(code)
+        onLeft: root.kiosk.closeScanEntry()
+        onVisibleChanged: if (!visible) {
+            page.forceActiveFocus();
+        }
+    }
+    MouseArea {
+        id: lock
+        anchors.fill: parent
+        visible: root.kiosk.touchLocked !== ""
+        Rectangle {
+            anchors.centerIn: parent
+            width: Math.min(parent.width - 2 * Theme.edge, words.implicitWidth + 2 * Theme.px(40))
+            height: Theme.px(120)
+            color: Theme.ink
+            InkText {
+                id: words
+                anchors.centerIn: parent
+                text: root.kiosk.touchLocked
+                strong: true
+                font.pixelSize: Theme.lead
+                color: Theme.paper
+            }
+        }
+    }
+}

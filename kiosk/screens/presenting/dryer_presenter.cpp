@@ -1,0 +1,106 @@
+#include "kiosk/screens/presenting/dryer_presenter.hpp"
+
+#include "kiosk/screens/presenting/run_band.hpp"
+#include "kiosk/screens/presenting/run_presenter.hpp"
+#include "kiosk/screens/presenting/scale_presenter.hpp"
+#include "kiosk/screens/presenting/shown.hpp"
+
+namespace holdfast::kiosk::screens {
+
+namespace {
+
+std::string runName(std::int64_t number, const std::string& title) {
+    return number > 0 ? std::to_string(number) : title;
+}
+
+QString marginOf(const records::ReadingRow& row, const wording::Speech& speech) {
+    return toQString(wording::marginText(analytics::MarginRange{row.marginLow, row.marginHigh}, speech));
+}
+
+EarlierRow earlierRow(const ListedReading& listed, const wording::Speech& speech) {
+    EarlierRow row;
+    row.id = listed.row.runNumber > 0 ? QStringLiteral("open.%1").arg(listed.row.runNumber) : QString{};
+    row.mark = listed.row.word ? markOf(*listed.row.word) : MarkKind::NotProven;
+    row.title =
+        toQString(listed.row.run.empty()
+                      ? speech.text("dryer.unnamed-ride")
+                      : speech.text("dryer.run", {{"run", runName(listed.row.runNumber, listed.row.runTitle)}}));
+    row.verdictWord = listed.row.word ? toQString(wording::word(*listed.row.word, speech)) : QString{};
+    row.detail = toQString(listed.what);
+    row.scale = smallScale(listed.reading, speech);
+    row.margin = marginOf(listed.row, speech);
+    row.time = toQString(wording::clockText(listed.row.takenAt, listed.row.utcOffsetMinutes));
+    return row;
+}
+
+BeltState emptyBelt(const wording::Speech& speech) {
+    BeltState belt;
+    belt.heading = toQString(speech.text("dryer.belt-empty"));
+    belt.word = toQString(speech.text("word.blank"));
+    belt.sentence = toQString(speech.text("dryer.how-to-start"));
+    return belt;
+}
+
+BeltState runningBelt(const shop::ProvingState& state, const FloorFacts& facts, const wording::Speech& base) {
+    const auto speech = wording::speechFor(base, state.run->onFile.layers);
+    const auto& plan = state.run->onFile.plan;
+    BeltState belt;
+    belt.heading = toQString(speech.text(
+        "dryer.on-belt", {{"run", plan.number > 0 ? std::to_string(plan.number) : plan.title}, {"what", plan.title}}));
+    const auto page = runPageOf(state, facts, {}, base);
+    belt.mark = page.band.mark;
+    belt.word = page.band.liveFigure.isEmpty() ? page.band.word : page.band.liveFigure;
+    belt.note = page.band.margin;
+    if (!page.lot.lotState.isEmpty() && !page.lot.readings.isEmpty()) {
+        const auto lot = page.lot.lotHeading + QStringLiteral(" ") + page.lot.lotState.toLower();
+        belt.note += belt.note.isEmpty() ? lot : QStringLiteral(" · ") + lot;
+    } else if (belt.note.isEmpty()) {
+        belt.note = page.band.status;
+    }
+    belt.showScale = true;
+    belt.scale = page.scale;
+    belt.actionId = QStringLiteral("run");
+    return belt;
+}
+
+} // namespace
+
+DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& facts, const wording::Speech& speech) {
+    DryerPageState page;
+    page.scan.id = QStringLiteral("scan");
+    page.scan.label = toQString(speech.text("dryer.scan"));
+    page.scan.hint = toQString(speech.text("dryer.scan-how"));
+    page.scan.primary = true;
+    page.belt = state.run && state.window ? runningBelt(state, facts, speech) : emptyBelt(speech);
+    page.earlierHeading = toQString(speech.text("dryer.earlier"));
+    page.earlierNone = toQString(speech.text("dryer.earlier-none"));
+    for (const auto& listed : facts.latest) {
+        page.earlier.append(earlierRow(listed, speech));
+    }
+    page.dueHeading = toQString(speech.text("dryer.due"));
+    page.dueNone = toQString(speech.text("dryer.due-none"));
+    if (state.run && state.run->onFile.readings.empty() && !state.verdict) {
+        const auto& plan = state.run->onFile.plan;
+        page.due.append(DueRow{QStringLiteral("run"), toQString(speech.text("dryer.due-first")),
+                               toQString(speech.text("header.running", {{"run", std::to_string(plan.number)}})),
+                               toQString(speech.text("header.due-now")), true});
+    }
+    page.holdHeading = toQString(speech.text("dryer.hold"));
+    page.holdNone = toQString(speech.text("dryer.hold-none"));
+    for (const auto& hold : facts.onHold) {
+        page.holds.append(HoldRow{QStringLiteral("open.%1").arg(hold.runNumber), MarkKind::UnderCured,
+                                  toQString(speech.text("dryer.hold-row", {{"run", std::to_string(hold.runNumber)},
+                                                                           {"lot", std::to_string(hold.lot.number)}})),
+                                  toQString(hold.what)});
+    }
+    page.caution = toQString(speech.text("caution.short"));
+    for (const char* id : {"theme", "unit"}) {
+        ActionState action;
+        action.id = QString::fromLatin1(id);
+        action.label = toQString(speech.text(std::string{"action."} + id));
+        page.actions.append(action);
+    }
+    return page;
+}
+
+} // namespace holdfast::kiosk::screens

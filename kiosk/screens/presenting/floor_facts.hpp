@@ -1,0 +1,36 @@
+#pragma once
+
+#include "kiosk/records/run_on_file.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace holdfast::kiosk::screens {
+
+/// A reading with its body, for the lists of the Dryer screen.
+struct ListedReading final {
+    records::ReadingRow row;
+    records::ReadingTaken reading;
+    std::string what; ///< "144 red jerseys, 100 % polyester"
+};
+
+struct ListedLot final {
+    records::LotRow lot;
+    std::int64_t runNumber = 0;
+    std::string what;
+};
+
+/// What the screens say about the shop around the run at hand; read from the book after each commit.
+struct FloorFacts final {
+    std::string dryerName;
+    int crew = 0;
+    bool demo = false;
+    std::int64_t wallMilliseconds = 0;
+    int utcOffsetMinutes = 0;
+    std::vector<ListedReading> latest; ///< newest first, one a run
+    std::vector<ListedLot> onHold;
+    int lotsOnHold = 0; ///< may be more than are listed
+};
+
+} // namespace holdfast::kiosk::screens

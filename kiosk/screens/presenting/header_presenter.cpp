@@ -1,0 +1,107 @@
+#include "kiosk/screens/presenting/header_presenter.hpp"
+
+#include "kiosk/screens/presenting/shown.hpp"
+
+namespace holdfast::kiosk::screens {
+
+namespace {
+
+HeaderCell titleCell(Place place, const shop::ProvingState& state, const FloorFacts& facts,
+                     const wording::Speech& speech) {
+    HeaderCell cell;
+    cell.place = QStringLiteral("dryer");
+    if (!state.run) {
+        cell.what = toQString(facts.dryerName);
+        cell.how = toQString(speech.text("header.due-none-how"));
+        return cell;
+    }
+    const auto& plan = state.run->onFile.plan;
+    const auto number = plan.number > 0 ? std::to_string(plan.number) : plan.title;
+    cell.what = place == Place::dryer
+                    ? toQString(facts.dryerName)
+                    : toQString(speech.text("run.title", {{"dryer", facts.dryerName}, {"run", number}}));
+    cell.how = place == Place::dryer ? toQString(speech.text("header.running", {{"run", number}}))
+                                     : toQString(whatIsPrinted(plan, speech));
+    return cell;
+}
+
+std::string probeHow(const shop::Probe& probe, drivers::MonotonicTime now, const wording::Speech& speech) {
+    const auto age = [&](std::optional<drivers::MonotonicTime> since) {
+        return since ? wording::durationText(analytics::Duration{static_cast<double>((now - *since).count()) / 1e6})
+                     : std::string{};
+    };
+    if (probe.link.state == drivers::LinkState::ready && !probe.lost) {
+        return speech.text("header.probe.live", {{"age", age(probe.sampleAt)}});
+    }
+    if (probe.lost || probe.link.state == drivers::LinkState::lost) {
+        return speech.text(probe.sampleAt ? "header.probe.lost" : "header.probe.silent",
+                           {{"age", age(probe.sampleAt)}});
+    }
+    switch (probe.link.state) {
+    case drivers::LinkState::opening:
+        return speech.text("header.probe.opening");
+    case drivers::LinkState::identifying:
+        return speech.text("header.probe.identifying");
+    default:
+        return speech.text("header.probe.absent");
+    }
+}
+
+HeaderCell probeCell(Place place, const shop::ProvingState& state, const wording::Speech& speech) {
+    if (place == Place::strip && state.strip) {
+        const auto& strip = state.strip->strip;
+        HeaderCell cell{toQString(speech.text("header.strip")), toQString(strip.name), {}};
+        if (strip.calibration && strip.calibration->instrument().strip) {
+            cell.how += toQString(" · ±" + speech.figures.difference(strip.calibration->instrument().strip->tolerance));
+        }
+        return cell;
+    }
+    const auto* probe = shop::shownProbe(state);
+    if (probe == nullptr) {
+        return {toQString(speech.text("header.no-probe")), toQString(speech.text("header.probe.absent")), {}};
+    }
+    return {toQString(speech.text("header.probe", {{"subject", probe->name}})),
+            toQString(probeHow(*probe, state.now, speech)),
+            {}};
+}
+
+HeaderCell dueCell(const shop::ProvingState& state, const wording::Speech& speech) {
+    if (!state.run) {
+        return {toQString(speech.text("header.due-none")), toQString(speech.text("header.due-none-how")), {}};
+    }
+    const bool taken = !state.run->onFile.readings.empty() || state.verdict.has_value();
+    return {toQString(speech.text(taken ? "header.due-later" : "header.due")),
+            toQString(speech.text(taken ? "header.due-next" : "header.due-start")),
+            {}};
+}
+
+} // namespace
+
+std::string whatIsPrinted(const records::RunPlanned& plan, const wording::Speech& speech) {
+    return plan.pieces ? speech.text("run.pieces", {{"pieces", std::to_string(*plan.pieces)},
+                                                    {"garment", plan.title},
+                                                    {"fabric", plan.fabric}})
+                       : speech.text("run.no-pieces", {{"garment", plan.title}, {"fabric", plan.fabric}});
+}
+
+HeaderState headerOf(Place place, const shop::ProvingState& state, const FloorFacts& facts,
+                     const wording::Speech& speech) {
+    HeaderState header;
+    header.title = titleCell(place, state, facts, speech);
+    header.crew = {toQString(facts.crew > 0 ? speech.text("header.crew", {{"count", std::to_string(facts.crew)}})
+                                            : speech.text("header.crew-none")),
+                   toQString(speech.text("header.crew-how")),
+                   {}};
+    header.probe = probeCell(place, state, speech);
+    header.due = dueCell(state, speech);
+    header.hold = {toQString(speech.text("header.hold")),
+                   toQString(facts.lotsOnHold > 0
+                                 ? speech.text("header.hold-lots", {{"count", std::to_string(facts.lotsOnHold)}})
+                                 : speech.text("header.hold-none")),
+                   {}};
+    header.clock = {toQString(wording::clockText(facts.wallMilliseconds, facts.utcOffsetMinutes)), {}, {}};
+    header.demo = facts.demo;
+    return header;
+}
+
+} // namespace holdfast::kiosk::screens

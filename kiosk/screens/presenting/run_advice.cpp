@@ -1,0 +1,285 @@
+#include "kiosk/screens/presenting/run_advice.hpp"
+
+#include "kiosk/screens/presenting/shown.hpp"
+#include "kiosk/wording/notices.hpp"
+
+#include <algorithm>
+
+namespace holdfast::kiosk::screens {
+
+namespace {
+
+AdviceSection section(const std::string& heading, const std::string& sentence, AdviceWeight weight,
+                      const wording::Speech& speech) {
+    return {toQString(speech.text(heading)), toQString(sentence), weight};
+}
+
+QList<AdviceSection> doWhyKept(const std::string& doNow, const std::string& why, const std::string& kept,
+                               const wording::Speech& speech) {
+    QList<AdviceSection> list{section("section.do-now", doNow, AdviceWeight::Lead, speech)};
+    if (!why.empty()) {
+        list.append(section("section.why", why, AdviceWeight::Text, speech));
+    }
+    if (!kept.empty()) {
+        list.append(section("section.kept", kept, AdviceWeight::Text, speech));
+    }
+    return list;
+}
+
+std::string reasonsText(const analytics::Verdict& verdict, bool all, const wording::Speech& speech) {
+    std::string text;
+    for (const auto& reason : verdict.reasons) {
+        text += (text.empty() ? "" : " ") + wording::sentence(reason, speech);
+        if (!all) {
+            break;
+        }
+    }
+    return text;
+}
+
+std::string doNowText(const shop::ProvingState& state, const analytics::Verdict& verdict,
+                      const wording::Speech& speech) {
+    const bool bad = verdict.word == analytics::Word::underCured || verdict.word == analytics::Word::overheated;
+    std::string text = bad ? speech.text("do.pull-pieces") : std::string{};
+    if (!verdict.remedies.empty()) {
+        text += (text.empty() ? "" : " ") + wording::sentence(verdict.remedies.front(), speech);
+    } else if (text.empty()) {
+        text = speech.text(shop::mayRetake(state) ? "do.send-probe-again" : "do.nothing");
+    }
+    return text;
+}
+
+QList<AdviceSection> verdictAdvice(const shop::ProvingState& state, const RunView& view,
+                                   const wording::Speech& speech) {
+    const auto& verdict = *state.verdict;
+    const bool nothingWrong = verdict.word == analytics::Word::cured && !verdict.bleedNotRuledOut;
+    if (nothingWrong && !view.why) {
+        return {};
+    }
+    const auto* reading = shop::shownReading(state);
+    const bool trace = reading != nullptr && reading->recording != 0;
+    if (state.unitAsked) {
+        return doWhyKept(speech.text("do.answer-unit"), reasonsText(verdict, view.why, speech),
+                         speech.text("kept.reading"), speech);
+    }
+    return doWhyKept(doNowText(state, verdict, speech), reasonsText(verdict, view.why, speech),
+                     speech.text(trace ? "kept.reading" : "kept.reading-no-trace"), speech);
+}
+
+QList<AdviceSection> ridingAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
+    QList<AdviceSection> list{
+        section("section.nothing-to-do", speech.text("run.ends-by-itself"), AdviceWeight::Lead, speech)};
+    const auto* probe = shop::shownProbe(state);
+    if (probe != nullptr && probe->recording) {
+        const auto& drawn = probe->recording->drawn;
+        if (!drawn.empty()) {
+            const auto hottest =
+                std::max_element(drawn.begin(), drawn.end(), [](const auto& a, const auto& b) { return a.t < b.t; });
+            list.append(section("section.so-far",
+                                speech.text("run.hottest-so-far", {{"value", speech.figures.temperature(hottest->t)}}),
+                                AdviceWeight::Text, speech));
+        }
+        if (probe->recording->spoolTrouble != shop::SpoolTrouble::none) {
+            list.append(section("section.kept", speech.text("kept.in-memory-only"), AdviceWeight::Text, speech));
+        }
+    }
+    if (!state.run) {
+        list.append(section("section.why", speech.text("run.whose-ride"), AdviceWeight::Text, speech));
+    }
+    return list;
+}
+
+QList<AdviceSection> lostAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
+    const auto* probe = shop::shownProbe(state);
+    const auto trouble =
+        probe != nullptr && probe->trouble != shop::ProbeTrouble::none ? probe->trouble : shop::ProbeTrouble::silent;
+    const auto notice = wording::noticeOf(trouble, speech);
+    return doWhyKept(notice.toDo + " " + speech.text("do.or-strip"), notice.happened, notice.kept, speech);
+}
+
+QList<AdviceSection> waitingAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
+    if (!state.run) {
+        return doWhyKept(speech.text("dryer.scan"), {}, {}, speech);
+    }
+    const auto* probe = shop::shownProbe(state);
+    const auto trouble = probe != nullptr ? probe->trouble : shop::ProbeTrouble::absent;
+    if (trouble != shop::ProbeTrouble::none) {
+        const auto notice = wording::noticeOf(trouble, speech);
+        return doWhyKept(notice.toDo + " " + speech.text("do.or-strip"), notice.happened, {}, speech);
+    }
+    if (state.window && state.window->state == analytics::WindowState::notProvable) {
+        std::string why;
+        for (const auto& reason : state.window->whyNotProvable) {
+            why += (why.empty() ? "" : " ") + wording::sentence(reason, speech);
+        }
+        std::string doNow = speech.text("run.not-provable");
+        if (!state.window->couldProve.empty()) {
+            doNow = speech.text("run.could-prove", {{"subject", state.window->couldProve.front()}});
+        }
+        return doWhyKept(doNow, why, {}, speech);
+    }
+    auto list = doWhyKept(speech.text(state.retakePlanned ? "run.retake-now" : "run.send-the-probe"), {}, {}, speech);
+    if (state.window && state.window->narrow) {
+        list.append(section("section.why", speech.text("run.narrow"), AdviceWeight::Text, speech));
+    } else if (state.window && state.window->bleedNotProvable) {
+        list.append(section("section.why", speech.text("run.bleed-not-provable"), AdviceWeight::Text, speech));
+    }
+    return list;
+}
+
+ActionState action(const char* id, const char* key, const wording::Speech& speech, bool primary = false) {
+    ActionState out;
+    out.id = QString::fromLatin1(id);
+    out.label = toQString(speech.text(std::string{"action."} + key));
+    out.primary = primary;
+    return out;
+}
+
+QString lotStateWord(records::LotState state, const wording::Speech& speech) {
+    switch (state) {
+    case records::LotState::settingUp:
+        return toQString(speech.text("lot.setting-up"));
+    case records::LotState::open:
+        return toQString(speech.text("lot.open"));
+    case records::LotState::cleared:
+        return toQString(speech.text("lot.cleared"));
+    case records::LotState::unproven:
+        return toQString(speech.text("lot.unproven"));
+    case records::LotState::onHold:
+        return toQString(speech.text("lot.on-hold"));
+    }
+    return {};
+}
+
+QString placeWord(records::BeltPosition position, const wording::Speech& speech) {
+    switch (position) {
+    case records::BeltPosition::left:
+        return toQString(speech.text("strip.left"));
+    case records::BeltPosition::right:
+        return toQString(speech.text("strip.right"));
+    case records::BeltPosition::centre:
+        break;
+    }
+    return toQString(speech.text("strip.centre"));
+}
+
+/// The lot's state with the readings kept since it was loaded: the worst of both.
+records::LotState lotStateNow(const shop::ProvingState& state) {
+    auto now = state.run->onFile.lot ? state.run->onFile.lot->state : records::LotState::open;
+    if (now == records::LotState::settingUp && !state.kept.empty()) {
+        now = records::LotState::open;
+    }
+    for (const auto& kept : state.kept) {
+        if (!kept.reading.verdict || !kept.run || kept.run->lotId != state.run->lotId || kept.refused) {
+            continue;
+        }
+        const auto word = kept.reading.verdict->word;
+        if (word == analytics::Word::underCured || word == analytics::Word::overheated) {
+            now = records::LotState::onHold;
+        }
+    }
+    return now;
+}
+
+} // namespace
+
+QList<AdviceSection> adviceOf(const shop::ProvingState& state, const RunView& view, const wording::Speech& speech) {
+    switch (shop::stageOf(state)) {
+    case shop::Stage::recording:
+        return ridingAdvice(state, speech);
+    case shop::Stage::probeLost:
+        return lostAdvice(state, speech);
+    case shop::Stage::writing:
+        return {section("section.nothing-to-do", speech.text("run.being-written"), AdviceWeight::Lead, speech)};
+    case shop::Stage::notKept: {
+        const auto& pending = state.pending.front();
+        const auto notice =
+            wording::noticeOf(pending.failure.value_or(ledger::Failure{ledger::FailureCode::inputOutput, {}}),
+                              wording::Kept::reading, speech);
+        return doWhyKept(notice.toDo, notice.happened, notice.kept, speech);
+    }
+    case shop::Stage::verdict:
+        return state.verdict ? verdictAdvice(state, view, speech) : QList<AdviceSection>{};
+    default:
+        return waitingAdvice(state, speech);
+    }
+}
+
+QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Speech& speech) {
+    QList<ActionState> actions;
+    const auto stage = shop::stageOf(state);
+    if (stage == shop::Stage::notKept) {
+        actions.append(action("retry", "retry", speech, true));
+    } else if (stage == shop::Stage::recording) {
+        actions.append(action("stop", "stop", speech));
+        actions.append(action("strip", "strip", speech));
+    } else if (stage == shop::Stage::probeLost) {
+        actions.append(action("strip", "read-strip", speech, true));
+        actions.append(action("stop", "stop", speech));
+    } else if (stage == shop::Stage::verdict && state.unitAsked) {
+        actions.append(action("unit.celsius", "unit-celsius", speech));
+        actions.append(action("unit.fahrenheit", "unit-fahrenheit", speech));
+    } else if (stage == shop::Stage::verdict && state.verdict) {
+        const bool cured = state.verdict->word == analytics::Word::cured;
+        if (cured) {
+            actions.append(action("next", "next-run", speech, true));
+        } else if (shop::mayRetake(state)) {
+            actions.append(action("retake", "retake", speech, true));
+        } else {
+            actions.append(action("again", "send-again", speech, true));
+        }
+        actions.append(action("strip", "strip", speech));
+        if (!cured) {
+            actions.append(action("next", "next-run", speech));
+        }
+    } else if (stage != shop::Stage::writing) {
+        actions.append(action("scan", state.run ? "another-run" : "scan-a-run", speech, !state.run));
+        if (state.run) {
+            actions.append(action("strip", "strip", speech));
+        }
+    }
+    if (stage == shop::Stage::verdict) {
+        actions.append(action("why", "why", speech));
+    }
+    actions.append(action("dryer", "home", speech));
+    return actions;
+}
+
+LotState lotOf(const shop::ProvingState& state, const wording::Speech& speech) {
+    LotState lot;
+    if (!state.run) {
+        return lot;
+    }
+    const auto number = std::to_string(state.run->lotNumber);
+    lot.readingsHeading = toQString(speech.text("lot.readings", {{"lot", number}}));
+    for (const auto& row : state.run->onFile.readings) {
+        const analytics::MarginRange margin{row.marginLow, row.marginHigh};
+        const bool replaced =
+            std::any_of(state.kept.begin(), state.kept.end(), [&row](const auto& kept) { return kept.id == row.id; });
+        if (!replaced && !row.refused) {
+            lot.readings.append(ReadingRow{row.word ? markOf(*row.word) : MarkKind::NotProven,
+                                           placeWord(row.position, speech),
+                                           toQString(wording::marginText(margin, speech)), false});
+        }
+    }
+    for (const auto& kept : state.kept) {
+        const bool shownNow =
+            std::find(state.shownReadings.begin(), state.shownReadings.end(), kept.id) != state.shownReadings.end();
+        if (kept.reading.verdict && !kept.refused && kept.run && kept.run->lotId == state.run->lotId) {
+            lot.readings.append(ReadingRow{markOf(kept.reading.verdict->word), placeWord(kept.reading.position, speech),
+                                           toQString(wording::marginText(kept.reading.verdict->margin, speech)),
+                                           shownNow});
+        }
+    }
+    constexpr qsizetype kMostShown = 3;
+    if (lot.readings.size() > kMostShown) {
+        lot.readings = lot.readings.mid(lot.readings.size() - kMostShown);
+    }
+    const auto now = lotStateNow(state);
+    lot.lotHeading = toQString(speech.text("lot.heading", {{"lot", number}}));
+    lot.lotState = lotStateWord(now, speech);
+    lot.lotNote = now == records::LotState::open ? toQString(speech.text("lot.note.open-so-far")) : QString{};
+    return lot;
+}
+
+} // namespace holdfast::kiosk::screens
