@@ -298,7 +298,8 @@ void read(ObjectReader& from, ReadingTaken& record) {
     if (from.has("verdict")) {
         readVerdict(from, record);
     }
-    if (record.run.has_value() != record.verdict.has_value()) {
+    const bool refused = record.verdict && record.verdict->word == analytics::Word::refused;
+    if (record.run.has_value() != record.verdict.has_value() && !(refused && !record.run)) {
         from.fault(FaultCode::inconsistent, "verdict", "a reading has a verdict if and only if it has a run");
     }
 }

@@ -63,7 +63,8 @@ struct CalibrationUsed final {
     analytics::Probability risk = analytics::Probability::fromPercent(5.0);
 };
 
-/// reading.taken. Without a run ("whose was this?") it has neither lot, window, guards, revisions nor verdict.
+/// reading.taken. Without a run ("whose was this?") it has neither lot, window, guards, revisions nor a
+/// verdict, unless it corrects one to `refused`.
 struct ReadingTaken final {
     std::optional<std::string> run; ///< id
     std::optional<std::string> lot; ///< id

@@ -3,6 +3,7 @@
 #include "analytics/cure/trace.hpp"
 #include "analytics/cure/verdict.hpp"
 #include "analytics/metrology/calibration.hpp"
+#include "drivers/link/link_state.hpp"
 #include "drivers/link/sample.hpp"
 #include "drivers/protocol/reading.hpp"
 #include "kiosk/records/run_on_file.hpp"
