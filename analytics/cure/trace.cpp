@@ -68,15 +68,6 @@ void correct(std::vector<CleanSample>& samples, const Calibration* calibration) 
     }
 }
 
-bool allPlain(const std::vector<Row>& rows, const StepRules& steps) {
-    for (std::size_t i = 1; i < rows.size(); ++i) {
-        if (!steps.isPlain(rows[i - 1], rows[i])) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /// Steps 0 to 7. A recording that is too coarse keeps what step 1 leaves of it.
 Whole cleaned(const RawTrace& trace, const Calibration* calibration, const TraceRules& rules, DropCounts& dropped,
               bool& tooCoarse) {
@@ -85,8 +76,9 @@ Whole cleaned(const RawTrace& trace, const Calibration* calibration, const Trace
     tooCoarse = !atLeast(rules.coarsestMedian, whole.median);
     const StepRules steps{rules, whole.median, trace.resolution};
     std::vector<Row>& rows = whole.samples;
-    rows = tracing::usableRows(trace, dropped);
-    if (rows.size() >= tracing::kFewestSamples && allPlain(rows, steps)) {
+    tracing::UsableRows usable = tracing::usableRows(trace, steps, dropped);
+    rows = std::move(usable.rows);
+    if (usable.plain && rows.size() >= tracing::kFewestSamples) {
         whole.joins.assign(rows.size() - 1, Join::line);
     } else {
         if (!tooCoarse) {

@@ -16,14 +16,37 @@ bool onlyLines(const Pass& pass) {
     return std::all_of(pass.joins.begin(), pass.joins.end(), [](Join join) { return join == Join::line; });
 }
 
+/// Of samples there is at least one.
 std::size_t hottest(const std::vector<CleanSample>& samples) {
     std::size_t best = 0;
+    double top = samples.front().t.celsius();
     for (std::size_t i = 1; i < samples.size(); ++i) {
-        if (samples[i].t.celsius() > samples[best].t.celsius()) {
+        if (const double value = samples[i].t.celsius(); value > top) [[unlikely]] {
+            top = value;
             best = i;
         }
     }
     return best;
+}
+
+struct JoinSpan final {
+    std::size_t from = 0;
+    std::size_t to = 0;
+};
+
+/// The joins that reach within 10 s of a sample, up to the next break either side.
+JoinSpan joinsNear(const Pass& pass, std::size_t sample) {
+    constexpr Duration kNear{10.0};
+    const Duration at = pass.samples[sample].at;
+    JoinSpan span{sample, sample};
+    while (span.from > 0 && !isBreak(pass.joins[span.from - 1]) && atLeast(pass.samples[span.from].at, at - kNear)) {
+        --span.from;
+    }
+    while (span.to < pass.joins.size() && !isBreak(pass.joins[span.to]) &&
+           atLeast(at + kNear, pass.samples[span.to].at)) {
+        ++span.to;
+    }
+    return span;
 }
 
 /// First sample that shows the fall; the number of samples when none does.
@@ -66,37 +89,28 @@ std::optional<PeakAt> rawPeak(const Pass& pass) {
 }
 
 TemperatureDifference samplingTerm(const Pass& pass) {
-    constexpr Duration kNear{10.0};
     constexpr Duration kFine{1.0};
-    const auto peak = rawPeak(pass);
-    if (!peak) {
+    if (pass.samples.empty()) {
         return {};
     }
-    const Duration shortest = pass.medianInterval / 2.0;
+    const JoinSpan near = joinsNear(pass, hottest(pass.samples));
     Duration longest{0};
-    double slope = 0.0; // °C/s
-    const auto take = [&](std::size_t i) {
-        const CleanSample& a = pass.samples[i];
-        const CleanSample& b = pass.samples[i + 1];
-        if (isBreak(pass.joins[i]) || !atLeast(b.at, peak->at - kNear) || !atLeast(peak->at + kNear, a.at)) {
-            return false;
-        }
+    for (std::size_t i = near.from; i < near.to; ++i) {
         if (pass.joins[i] == Join::line) {
-            const Duration step = b.at - a.at;
-            slope = std::max(slope, (b.t - a.t).magnitude().celsius() / std::max(step, shortest).count());
-            longest = std::max(longest, step);
+            longest = std::max(longest, pass.samples[i + 1].at - pass.samples[i].at);
         }
-        return true;
-    };
-    const std::size_t top = hottest(pass.samples);
-    for (std::size_t i = top; i < pass.joins.size() && take(i); ++i) {
-    }
-    for (std::size_t i = top; i > 0 && take(i - 1); --i) {
     }
     if (atLeast(kFine, longest)) {
         return {};
     }
-    return HeatingRate::fromCelsiusPerSecond(slope) * (longest / 2.0);
+    HeatingRate steepest = HeatingRate::fromCelsiusPerSecond(0.0);
+    for (std::size_t i = near.from; i < near.to; ++i) {
+        const Duration step = std::max(pass.samples[i + 1].at - pass.samples[i].at, pass.medianInterval / 2.0);
+        if (pass.joins[i] == Join::line && step > Duration{0}) {
+            steepest = std::max(steepest, (pass.samples[i + 1].t - pass.samples[i].t).magnitude() / step);
+        }
+    }
+    return steepest * (longest / 2.0);
 }
 
 std::vector<HiddenTop> hiddenTops(const Pass& pass, const TraceRules& rules) {

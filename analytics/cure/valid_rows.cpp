@@ -2,14 +2,17 @@
 
 namespace holdfast::analytics::tracing {
 
-std::vector<Row> usableRows(const RawTrace& trace, DropCounts& dropped) {
-    std::vector<Row> rows;
-    rows.reserve(trace.samples.size());
+UsableRows usableRows(const RawTrace& trace, const StepRules& steps, DropCounts& dropped) {
+    UsableRows result;
+    std::vector<Row>& rows = result.rows;
+    rows.resize(trace.samples.size());
+    Row* next = rows.data();
     const double low =
         trace.range ? trace.range->low.celsius() - kDecisionTolerance : -std::numeric_limits<double>::max();
     const double high =
         trace.range ? trace.range->high.celsius() + kDecisionTolerance : std::numeric_limits<double>::max();
     const MonotonicTime origin = trace.samples.empty() ? MonotonicTime{0} : trace.samples.front().at;
+    Row before; // rows.back(), kept at hand
     for (const TraceSample& sample : trace.samples) {
         const double value = sample.indicated.celsius();
         if (sample.flagged) {
@@ -19,15 +22,20 @@ std::vector<Row> usableRows(const RawTrace& trace, DropCounts& dropped) {
         } else if (value < low || value > high) {
             countDrop(dropped, DropWhy::outOfRange);
         } else {
-            const Duration at{stepBetween(origin, sample.at)};
-            if (!rows.empty() && rows.back().at == at && rows.back().indicated.celsius() == value) {
-                countDrop(dropped, DropWhy::duplicate);
-            } else {
-                rows.push_back({at, sample.indicated, sample.indicated});
+            const Row row{Duration{stepBetween(origin, sample.at)}, sample.indicated, sample.indicated};
+            if (next != rows.data() && !steps.isPlain(before, row)) {
+                if (before.at == row.at && before.indicated.celsius() == value) {
+                    countDrop(dropped, DropWhy::duplicate);
+                    continue;
+                }
+                result.plain = false;
             }
+            *next++ = row;
+            before = row;
         }
     }
-    return rows;
+    rows.resize(static_cast<std::size_t>(next - rows.data()));
+    return result;
 }
 
 } // namespace holdfast::analytics::tracing

@@ -25,9 +25,14 @@ inline void countDrop(DropCounts& counts, DropWhy why, std::size_t many = 1) noe
     return MonotonicTime{step};
 }
 
+struct UsableRows final {
+    std::vector<Row> rows;
+    bool plain = true; ///< no step between them that a rule could mind
+};
+
 /// Step 1: leaves out what is flagged, not finite, outside the range (its ends are inside) or equal in time and value
 /// to the valid row before.
-[[nodiscard]] std::vector<Row> usableRows(const RawTrace& trace, DropCounts& dropped);
+[[nodiscard]] UsableRows usableRows(const RawTrace& trace, const StepRules& steps, DropCounts& dropped);
 
 /// Step 2: removes one to three samples whose step in and step out are too fast for a film while the step across is
 /// not. Looks again with what is left, so a spike beside or inside another one changes nothing. Linear.
