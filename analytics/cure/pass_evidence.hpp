@@ -14,6 +14,8 @@ namespace holdfast::analytics::judging {
 class PassEvidence final {
 public:
     PassEvidence(const Pass& pass, Temperature gate);
+    /// `onlyLines`: the pass is known to have neither gap nor break.
+    PassEvidence(const Pass& pass, Temperature gate, bool onlyLines);
 
     [[nodiscard]] const Pass& pass() const noexcept { return m_part ? *m_part : *m_whole; }
     [[nodiscard]] const Spoiled& spoiled() const noexcept { return m_spoiled; }
@@ -46,7 +48,6 @@ class EvidenceShelf final {
 public:
     explicit EvidenceShelf(const Pass& pass);
     [[nodiscard]] const PassEvidence& at(Temperature gate);
-    [[nodiscard]] const Pass& whole() const noexcept { return *m_pass; }
 
 private:
     struct Entry final {

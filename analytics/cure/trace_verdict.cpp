@@ -190,7 +190,7 @@ private:
 
     void judgeCeilings() {
         m_verdict.sustained = m_evidence.sustained();
-        m_verdict.raw = rawPeak(m_pass);
+        m_verdict.raw = &m_evidence.pass() == &m_pass ? m_evidence.raw() : rawPeak(m_pass);
         if (!m_verdict.raw) {
             return;
         }
