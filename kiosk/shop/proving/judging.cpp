@@ -226,7 +226,7 @@ void onSpoolFound(Machine& m, const SpoolFound& event) {
     Recording recording;
     recording.number = m.nextNumber();
     recording.instrument = event.probe;
-    recording.run = event.run;
+    recording.run = withKnownLot(m.state, event.run);
     recording.samples = event.samples;
     recording.position = event.position;
     recording.cutOff = true;

@@ -55,6 +55,9 @@ void keepStrip(Machine& m);
 void lookUp(Machine& m, std::uint64_t number, bool card);
 void onRunLoaded(Machine& m, const RunLoaded& event);
 void refreshWindow(Machine& m);
+/// With the lot that an earlier look-up gave it, so that two fresh lots never stand for one.
+[[nodiscard]] std::shared_ptr<const AnnouncedRun> withKnownLot(const ProvingState& state,
+                                                               std::shared_ptr<const AnnouncedRun> run);
 void clearVerdict(Machine& m);
 // step.cpp
 void onNext(Machine& m);

@@ -30,7 +30,36 @@ analytics::Choices choicesOf(const ProvingState& state) {
     return choices;
 }
 
+/// The run as it was announced before, if a reading of it is on its way or on the screen.
+std::shared_ptr<const AnnouncedRun> announcedBefore(const ProvingState& state, const std::string& run) {
+    std::vector<std::shared_ptr<const AnnouncedRun>> all{state.run};
+    for (const auto& probe : state.probes) {
+        all.push_back(probe.recording ? probe.recording->run : nullptr);
+        all.push_back(probe.ended ? probe.ended->run : nullptr);
+    }
+    for (const auto& pending : state.pending) {
+        all.push_back(pending.readings.front().run);
+    }
+    for (const auto& kept : state.kept) {
+        all.push_back(kept.run);
+    }
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const auto& one) { return one && one->onFile.plan.run == run; });
+    return found == all.end() ? nullptr : *found;
+}
+
 } // namespace
+
+std::shared_ptr<const AnnouncedRun> withKnownLot(const ProvingState& state, std::shared_ptr<const AnnouncedRun> run) {
+    const auto before = run ? announcedBefore(state, run->onFile.plan.run) : nullptr;
+    if (!before || run->onFile.lot) {
+        return run;
+    }
+    auto same = std::make_shared<AnnouncedRun>(*run);
+    same->lotId = before->lotId;
+    same->lotNumber = before->lotNumber;
+    return same;
+}
 
 void lookUp(Machine& m, std::uint64_t number, bool card) {
     m.state.lookingUp = number;
@@ -74,7 +103,7 @@ void onRunLoaded(Machine& m, const RunLoaded& event) {
     }
     clearVerdict(m);
     state.strip.reset();
-    state.run = event.run;
+    state.run = withKnownLot(state, event.run);
     state.nextReason = records::ReadingReason::drawn;
     if (event.run->onFile.lot) {
         state.openedLots.push_back(event.run->lotId);

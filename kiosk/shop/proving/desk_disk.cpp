@@ -1,0 +1,174 @@
+#include "kiosk/shop/proving/desk_disk.hpp"
+
+#include "kiosk/records/queries.hpp"
+#include "kiosk/shop/proving/spool_header.hpp"
+
+#include <system_error>
+
+namespace holdfast::kiosk::shop {
+namespace {
+
+std::vector<ledger::TracePoint> pointsOf(const std::vector<drivers::Sample>& samples) {
+    std::vector<ledger::TracePoint> points;
+    points.reserve(samples.size());
+    for (const auto& sample : samples) {
+        points.push_back({sample.at.count(), sample.counts, static_cast<std::uint8_t>(sample.flags)});
+    }
+    return points;
+}
+
+std::vector<drivers::Sample> samplesOf(const std::vector<ledger::TracePoint>& points) {
+    std::vector<drivers::Sample> samples;
+    samples.reserve(points.size());
+    for (const auto& point : points) {
+        samples.push_back(
+            {drivers::MonotonicTime{point.microseconds}, point.counts, static_cast<drivers::SampleFlag>(point.flags)});
+    }
+    return samples;
+}
+
+KnownInstrument known(const records::InstrumentOnFile& one, analytics::Date today) {
+    KnownInstrument known;
+    known.id = one.described.instrument;
+    known.name = one.described.spec.name;
+    if (one.described.number) {
+        known.number = static_cast<std::uint64_t>(*one.described.number);
+    }
+    known.kind = one.described.spec.kind;
+    known.calibration = std::make_shared<const analytics::Calibration>(one.instrument, today);
+    if (one.described.spec.strip) {
+        known.stripSteps = one.described.spec.strip->steps;
+    }
+    return known;
+}
+
+analytics::GuardSetting guardOf(const std::optional<records::SettingValue>& risk) {
+    analytics::GuardSetting guard;
+    if (risk && std::holds_alternative<double>(*risk)) {
+        guard.risk = analytics::Probability::fromPercent(std::get<double>(*risk));
+    } else if (risk && std::holds_alternative<std::int64_t>(*risk)) {
+        guard.risk = analytics::Probability::fromPercent(static_cast<double>(std::get<std::int64_t>(*risk)));
+    }
+    return guard;
+}
+
+} // namespace
+
+ledger::Result<SQLite::Database*> ProvingDesk::Disk::reader() {
+    if (!m_reader) {
+        auto opened = m_book.openReader();
+        if (!opened) {
+            return tl::unexpected(opened.error());
+        }
+        m_reader = std::move(*opened);
+    }
+    return m_reader.get();
+}
+
+std::shared_ptr<const AnnouncedRun> ProvingDesk::Disk::announced(records::RunOnFile run, const std::string& freshLot) {
+    auto announced = std::make_shared<AnnouncedRun>();
+    announced->lotId = run.lot ? run.lot->id : freshLot;
+    announced->lotNumber = run.lot ? run.lot->number : run.lotsSoFar + 1;
+    announced->dryer = m_dryer;
+    announced->onFile = std::move(run);
+    return announced;
+}
+
+ProvingEvent ProvingDesk::Disk::lookUp(const LookUpRun& asked, const std::string& freshLot) {
+    const auto database = reader();
+    if (!database) {
+        return LookUpFailed{asked.number, database.error()};
+    }
+    const auto kind = asked.windowCard ? records::PlanKind::windowCard : records::PlanKind::run;
+    auto run = records::runByNumber(**database, kind, static_cast<std::int64_t>(asked.number));
+    if (!run) {
+        return LookUpFailed{asked.number, run.error()};
+    }
+    if (!*run) {
+        return RunNotFound{asked.number};
+    }
+    return RunLoaded{asked.number, announced(std::move(**run), freshLot)};
+}
+
+ledger::Result<InstrumentsLoaded> ProvingDesk::Disk::instruments(analytics::Date today) {
+    const auto database = reader();
+    if (!database) {
+        return tl::unexpected(database.error());
+    }
+    const auto instruments = records::instruments(**database);
+    const auto families = records::newestFamilies(**database);
+    const auto risk = records::setting(**database, "risk_percent");
+    if (!instruments || !families || !risk) {
+        return tl::unexpected(!instruments ? instruments.error() : !families ? families.error() : risk.error());
+    }
+    InstrumentsLoaded loaded;
+    for (const auto& one : *instruments) {
+        loaded.instruments.push_back(known(one, today));
+    }
+    for (const auto& family : *families) {
+        loaded.families.push_back(records::toFamily(family));
+    }
+    loaded.guard = guardOf(*risk);
+    return loaded;
+}
+
+ProvingEvent ProvingDesk::Disk::readLeftOver(const std::string& fileName, const std::string& freshLot) {
+    const auto contents = ledger::Spool::read(m_book.folder() / fileName);
+    const auto header = contents ? readHeader(contents->header) : records::RecordResult<SpoolHeader>{};
+    const auto database = reader();
+    if (!contents || !header || !database || contents->points.empty()) {
+        return SpoolUnreadable{fileName};
+    }
+    SpoolFound found{fileName, header->probe,    header->scale,   samplesOf(contents->points),
+                     nullptr,  header->corrects, header->position};
+    if (header->run) {
+        auto run = records::runById(**database, *header->run);
+        if (run && *run && (*run)->usable) {
+            found.run = announced(std::move(**run), freshLot);
+        }
+    }
+    return found;
+}
+
+std::vector<ProvingEvent> ProvingDesk::Disk::leftOver(const std::vector<std::string>& freshLots) {
+    std::vector<ProvingEvent> events;
+    const auto names = ledger::Spool::findLeftOver(m_book.folder());
+    for (std::size_t i = 0; names && i < names->size() && i < freshLots.size(); ++i) {
+        events.push_back(readLeftOver((*names)[i], freshLots[i]));
+    }
+    return events;
+}
+
+std::optional<ledger::Failure> ProvingDesk::Disk::openSpool(const OpenSpool& open, const std::string& name) {
+    const auto at = open.samples.empty() ? std::int64_t{0} : open.samples.back().at.count();
+    auto spool = ledger::Spool::create(m_book.folder(), name, headerOf(open), at);
+    if (!spool) {
+        return spool.error();
+    }
+    const auto written = spool->append(pointsOf(open.samples), at);
+    m_spools.insert_or_assign(open.spool, std::move(*spool));
+    return written ? std::nullopt : std::optional{written.error()};
+}
+
+std::optional<ledger::Failure> ProvingDesk::Disk::appendSpool(const AppendSpool& append) {
+    const auto spool = m_spools.find(append.spool);
+    if (spool == m_spools.end() || append.samples.empty()) {
+        return std::nullopt; // its opening failed, which was told
+    }
+    const auto written = spool->second.append(pointsOf(append.samples), append.samples.back().at.count());
+    return written ? std::nullopt : std::optional{written.error()};
+}
+
+void ProvingDesk::Disk::syncSpool(std::int64_t spool) {
+    if (const auto found = m_spools.find(spool); found != m_spools.end()) {
+        (void)found->second.sync(); // the next append tells of a bad disk
+    }
+}
+
+void ProvingDesk::Disk::discardSpool(std::int64_t spool, const std::string& fileName) {
+    m_spools.erase(spool);
+    std::error_code ignored; // what stays is found at the next start
+    std::filesystem::remove(m_book.folder() / fileName, ignored);
+}
+
+} // namespace holdfast::kiosk::shop

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "drivers/clock/clock.hpp"
+#include "kiosk/ledger/book.hpp"
+#include "kiosk/ledger/spool.hpp"
+#include "kiosk/shop/proving/proving_desk.hpp"
+
+#include <map>
+#include <optional>
+
+namespace holdfast::kiosk::shop {
+
+/// The part of the desk that lives on the writer's thread: its reading connection and the open spools.
+class ProvingDesk::Disk final {
+public:
+    Disk(ledger::Book& book, std::string dryer) : m_book{book}, m_dryer{std::move(dryer)} {}
+
+    /// The answer to a look-up; `freshLot` is the lot's id if none is open.
+    [[nodiscard]] ProvingEvent lookUp(const LookUpRun& asked, const std::string& freshLot);
+    [[nodiscard]] ledger::Result<InstrumentsLoaded> instruments(analytics::Date today);
+    /// One event for each left-over spool, in order of their names.
+    [[nodiscard]] std::vector<ProvingEvent> leftOver(const std::vector<std::string>& freshLots);
+    [[nodiscard]] std::optional<ledger::Failure> openSpool(const OpenSpool& open, const std::string& name);
+    [[nodiscard]] std::optional<ledger::Failure> appendSpool(const AppendSpool& append);
+    void syncSpool(std::int64_t spool);
+    void discardSpool(std::int64_t spool, const std::string& fileName);
+    /// The ride is in the book.
+    void forgetSpool(std::int64_t spool) { m_spools.erase(spool); }
+
+private:
+    [[nodiscard]] ledger::Result<SQLite::Database*> reader();
+    [[nodiscard]] ProvingEvent readLeftOver(const std::string& fileName, const std::string& freshLot);
+    [[nodiscard]] std::shared_ptr<const AnnouncedRun> announced(records::RunOnFile run, const std::string& freshLot);
+
+    ledger::Book& m_book;
+    std::string m_dryer;
+    std::unique_ptr<SQLite::Database> m_reader;
+    std::map<std::int64_t, ledger::Spool> m_spools;
+};
+
+} // namespace holdfast::kiosk::shop
