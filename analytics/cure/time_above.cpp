@@ -25,11 +25,11 @@ void walk(const Pass& pass, Temperature level, Above above, Below below, Part pa
         if (ta >= bar && tb >= bar) {
             above(step);
         } else if (ta >= bar) {
-            const double share = (ta - bar) / (ta - tb);
+            const double share = std::clamp((ta - level.celsius()) / (ta - tb), 0.0, 1.0);
             above(step * share);
             below(step * (1.0 - share), tb);
         } else if (tb >= bar) {
-            const double share = (tb - bar) / (tb - ta);
+            const double share = std::clamp((tb - level.celsius()) / (tb - ta), 0.0, 1.0);
             below(step * (1.0 - share), ta);
             above(step * share);
         } else {
