@@ -49,6 +49,7 @@ Rectangle {
             model: root.kiosk.dryer
             refusal: root.kiosk.refusal
             refused: root.kiosk.refused
+            refusalActions: root.kiosk.refusalActions
             onTriggered: id => root.kiosk.dryer.trigger(id)
         }
         RunPage {
@@ -60,6 +61,7 @@ Rectangle {
             model: root.kiosk.run
             refusal: root.kiosk.refusal
             refused: root.kiosk.refused
+            refusalActions: root.kiosk.refusalActions
             onTriggered: id => root.kiosk.run.trigger(id)
         }
         StripPage {
@@ -71,6 +73,7 @@ Rectangle {
             model: root.kiosk.strip
             refusal: root.kiosk.refusal
             refused: root.kiosk.refused
+            refusalActions: root.kiosk.refusalActions
             onTriggered: id => root.kiosk.strip.trigger(id)
         }
         PlacesBar {
@@ -92,7 +95,7 @@ Rectangle {
         portrait: root.portrait
         texts: root.kiosk.scanEntry
         onEntered: code => root.kiosk.typed(code)
-        onLeft: root.kiosk.closeScanEntry()
+        onDismissed: root.kiosk.closeScanEntry()
         onVisibleChanged: if (!visible) {
             page.forceActiveFocus();
         }
@@ -111,7 +114,7 @@ Rectangle {
                 anchors.centerIn: parent
                 text: root.kiosk.touchLocked
                 strong: true
-                font.pixelSize: Theme.lead
+                size: Theme.lead
                 color: Theme.paper
             }
         }

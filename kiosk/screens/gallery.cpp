@@ -35,11 +35,12 @@ KioskState frame(const char* place, const HeaderState& head) {
 
 /// A ride: slow warm-up to the knee, an arch to the peak, a fast fall, a tail. Ends at `until`.
 QList<TracePoint> ride(double peak, double until = 84.0) {
+    const auto rise = [peak](double share) { return 243.0 + share * (peak - 243.0); };
     const std::vector<std::pair<double, double>> knots = {
-        {0, 70},          {7, 95},           {12, 130},         {18, 178},         {23, 212},        {27, 243},
-        {30, 262},        {34, peak - 21.0}, {38, peak - 11.5}, {42, peak - 5.4},  {46, peak - 1.5}, {50, peak},
-        {54, peak - 1.0}, {57, peak - 3.2},  {60, peak - 7.5},  {63, peak - 20.0}, {66, 258},        {68, 236},
-        {72, 205},        {78, 172},         {84, 145}};
+        {0, 70},         {7, 95},          {12, 130},       {18, 178},        {23, 212},       {27, 243},
+        {30, rise(.32)}, {34, rise(.59)},  {38, rise(.77)}, {42, rise(.887)}, {46, rise(.97)}, {50, peak},
+        {54, rise(.98)}, {57, rise(.935)}, {60, rise(.84)}, {63, rise(.59)},  {66, rise(.24)}, {68, 236},
+        {72, 205},       {78, 172},        {84, 145}};
     QList<TracePoint> points;
     std::size_t i = 0;
     for (double s = 0.0; s <= until; s += 0.25) {
@@ -383,7 +384,7 @@ DryerPageState dryerEmpty() {
     page.belt = {.heading = q("On the belt"),
                  .mark = MarkKind::Blank,
                  .word = q("Nothing yet today"),
-                 .sentence = q("Scan a ticket and send the probe through. The rest happens by itself.")};
+                 .sentence = q("Scan a ticket and send the probe through.\nThe rest happens by itself.")};
     page.earlierHeading = q("Yesterday");
     page.due[0] = {q("due-ice"), q("Ice check"), q("probe P-3"), q("first thing"), true};
     page.holdHeading = q("On hold");
@@ -428,7 +429,7 @@ StripPageState stripAsked() {
     page.scale.aim.reset();
     page.scale.cures[0].guardShown = 0;
     page.scale.bleedCeiling->guardShown = 0;
-    page.scale.strip = StripInterval{};
+    page.scale.timed = false;
     page.preview = {.heading = q("This would prove"),
                     .sentence = q("Nothing is chosen yet."),
                     .note = q("A strip shows the peak, never the time.")};
@@ -437,8 +438,6 @@ StripPageState stripAsked() {
     page.keep = {.id = {}, .label = q("Touch or scan the last dark step.")};
     page.footNote = q("The strip card carries a code for each step: scan it instead of touching.");
     page.leave = action("leave", "Leave, keep nothing");
-    page.scale.strip.reset();
-    page.scale.closed = false;
     return page;
 }
 

@@ -63,6 +63,16 @@ QVariantList KioskModel::places() const {
     return gadgetList(m_state.places);
 }
 
+QVariantList KioskModel::refusalActions() const {
+    QVariantList actions;
+    for (const ActionState& action : {m_state.refusal.help, m_state.refusal.leave}) {
+        if (!action.id.isEmpty()) {
+            actions.append(QVariant::fromValue(action));
+        }
+    }
+    return actions;
+}
+
 void KioskModel::trigger(const QString& id) {
     emit actionTriggered(id);
 }

@@ -21,6 +21,7 @@ class KioskModel : public QObject {
     Q_PROPERTY(QVariantList places READ places NOTIFY placesChanged)
     Q_PROPERTY(holdfast::kiosk::screens::RefusalState refusal READ refusal NOTIFY refusalChanged)
     Q_PROPERTY(bool refused READ refused NOTIFY refusalChanged)
+    Q_PROPERTY(QVariantList refusalActions READ refusalActions NOTIFY refusalChanged)
     Q_PROPERTY(holdfast::kiosk::screens::ScanEntryTexts scanEntry READ scanEntry NOTIFY scanEntryChanged)
     Q_PROPERTY(bool scanEntryOpen READ scanEntryOpen NOTIFY scanEntryOpenChanged)
     Q_PROPERTY(QString touchLocked READ touchLocked NOTIFY touchLockedChanged)
@@ -49,6 +50,8 @@ public:
     [[nodiscard]] QVariantList places() const;
     [[nodiscard]] RefusalState refusal() const { return m_state.refusal; }
     [[nodiscard]] bool refused() const { return !m_state.refusal.happened.isEmpty(); }
+    /// The one that helps and the one that closes, as far as they have ids.
+    [[nodiscard]] QVariantList refusalActions() const;
     [[nodiscard]] ScanEntryTexts scanEntry() const { return m_state.scanEntry; }
     [[nodiscard]] bool scanEntryOpen() const { return m_scanEntryOpen; }
     [[nodiscard]] QString touchLocked() const { return m_state.touchLocked; }

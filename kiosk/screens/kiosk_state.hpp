@@ -31,7 +31,8 @@ struct KioskState {
     QList<PlaceState> places{}; ///< in the order of the bar; only those that exist
     RefusalState refusal{};
     ScanEntryTexts scanEntry{};
-    QString touchLocked{}; ///< "Wiping: touch is off for 20 s."; not empty: touch is locked and this stands over the page
+    QString
+        touchLocked{}; ///< "Wiping: touch is off for 20 s."; not empty: touch is locked and this stands over the page
 
     bool operator==(const KioskState&) const = default;
 };

@@ -60,12 +60,12 @@ Item {
         text: root.belt.word
         strong: true
         color: Theme.verdictColor(root.belt.mark)
-        font.pixelSize: root.wordLarge ? Theme.verdict : root.wordMedium ? Theme.margin : Theme.figure
+        size: root.wordLarge ? Theme.verdict : root.wordMedium ? Theme.margin : Theme.figure
     }
     InkText {
         id: note
         x: root.wordX
-        y: Theme.px(root.compact ? 104 : 128) - (root.belt.sentence !== "" || !root.wordLarge ? Theme.px(20) : 0)
+        y: Theme.px(root.compact ? 104 : 128) - (!root.wordLarge ? Theme.px(16) : 0)
         width: root.roomBeside(scale.width)
         text: root.belt.note !== "" ? root.belt.note : root.belt.sentence
         strong: root.belt.note !== ""

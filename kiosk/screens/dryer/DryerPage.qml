@@ -9,6 +9,7 @@ Item {
     required property DryerPageModel model
     required property refusalState refusal
     property bool refused: false
+    property list<var> refusalActions
     property bool portrait: false
     signal triggered(string id)
 
@@ -130,6 +131,7 @@ Item {
         width: root.width - x
         height: root.height - y
         refusal: root.refusal
+        ownActions: root.refusalActions
         onTriggered: id => root.triggered(id)
     }
 }

@@ -45,7 +45,7 @@ Pressable {
             text: root.action.label
             strong: true
             elide: Text.ElideRight
-            font.pixelSize: Theme.figure
+            size: Theme.figure
             color: root.letters
         }
         InkText {

@@ -64,10 +64,10 @@ struct DueRow {
     Q_PROPERTY(QString when MEMBER when)
     Q_PROPERTY(bool next MEMBER next)
 public:
-    QString id{};        ///< action id
-    QString title{};     ///< "Reading, piece 72"
-    QString detail{};    ///< "run 20418"
-    QString when{};      ///< "11 min"
+    QString id{};      ///< action id
+    QString title{};   ///< "Reading, piece 72"
+    QString detail{};  ///< "run 20418"
+    QString when{};    ///< "11 min"
     bool next = false; ///< what comes first: `when` is bold
 
     bool operator==(const DueRow&) const = default;

@@ -39,7 +39,7 @@ Flickable {
                     width: parent.width
                     text: section.modelData.sentence
                     strong: section.lead
-                    font.pixelSize: section.lead ? Theme.lead : Theme.text
+                    size: section.lead ? Theme.lead : Theme.text
                     wrapMode: Text.WordWrap
                 }
                 Item {

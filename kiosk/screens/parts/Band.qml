@@ -50,7 +50,7 @@ Item {
         text: root.shownWord
         strong: true
         color: root.verdictColor
-        font.pixelSize: large ? Theme.verdict : Theme.margin
+        size: large ? Theme.verdict : Theme.margin
     }
     Column {
         id: side
@@ -62,14 +62,9 @@ Item {
             text: root.band.margin !== "" ? root.band.margin : root.band.status
             strong: true
             color: root.band.margin !== "" ? root.verdictColor : Theme.ink
-            font.pixelSize: root.band.margin !== "" && !root.portrait ? Theme.margin : Theme.lead
+            size: root.band.margin !== "" && !root.portrait ? Theme.margin : Theme.lead
             width: parent.width
             wrapMode: Text.WordWrap
-        }
-        Item {
-            visible: root.band.margin !== "" && !root.portrait
-            width: 1
-            height: Theme.px(8)
         }
         InkText {
             width: parent.width

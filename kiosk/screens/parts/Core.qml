@@ -15,7 +15,7 @@ Item {
 
     component LayerRow: Item {
         id: row
-        required property layerState layer
+        required property layerState film
         property bool last: false
         width: root.width
         height: root.pitch
@@ -24,10 +24,10 @@ Item {
             height: Theme.px(60)
             inks: Theme.inks
             unit: Theme.unit
-            kind: row.layer.culprit ? Kinds.Closed : row.layer.mark
+            kind: row.film.culprit ? Kinds.Closed : row.film.mark
         }
         Rectangle {
-            visible: row.layer.culprit
+            visible: row.film.culprit
             x: Theme.px(108)
             y: -Theme.px(2)
             width: parent.width - x
@@ -38,20 +38,20 @@ Item {
             x: Theme.px(120)
             width: parent.width - x
             elide: Text.ElideRight
-            text: row.layer.colour
+            text: row.film.colour
             strong: true
-            color: row.layer.culprit ? Theme.paper : Theme.ink
+            color: row.film.culprit ? Theme.paper : Theme.ink
         }
         InkText {
             x: Theme.px(120)
             y: Theme.px(28)
             width: parent.width - x
             elide: Text.ElideRight
-            text: row.layer.detail
-            color: row.layer.culprit ? Theme.paper : Theme.ink2
+            text: row.film.detail
+            color: row.film.culprit ? Theme.paper : Theme.ink2
         }
         Rule {
-            visible: !row.layer.culprit && !row.last
+            visible: !row.film.culprit && !row.last
             x: Theme.px(120)
             y: Theme.px(60)
             width: parent.width - x
@@ -61,7 +61,7 @@ Item {
     Flickable {
         id: flick
         width: parent.width
-        height: Math.min(contentHeight, Math.max(root.pitch, root.height - root.pitch))
+        height: Math.min(contentHeight, Math.max(1, Math.floor((root.height + 1) / root.pitch) - 1) * root.pitch)
         contentHeight: root.layers.length * root.pitch
         interactive: root.scrolls
         clip: root.scrolls
@@ -72,7 +72,7 @@ Item {
                 required property int index
                 required property layerState modelData
                 y: index * root.pitch
-                layer: modelData
+                film: modelData
                 last: index === root.layers.length - 1
                 visible: !root.scrolls || !modelData.culprit
             }
@@ -85,7 +85,7 @@ Item {
             required property layerState modelData
             visible: modelData.culprit
             y: Math.max(0, Math.min(index * root.pitch - flick.contentY, flick.height - root.pitch))
-            layer: modelData
+            film: modelData
         }
     }
     Rectangle {

@@ -25,7 +25,7 @@ Item {
         visible: root.portrait
         anchors.right: parent.right
         anchors.rightMargin: Theme.edge
-        y: Theme.px(6)
+        y: Theme.px(8)
         spacing: Theme.px(22)
         InkText {
             visible: root.model.demo
@@ -45,19 +45,19 @@ Item {
 
         HeaderCellView {
             cell: root.model.crew
-            least: root.portrait ? 0 : Theme.px(146)
+            least: Theme.px(root.portrait ? 130 : 146)
             ruled: !root.portrait
             leftPad: root.portrait ? Theme.px(16) : 0
             onOpened: place => root.opened(place)
         }
         HeaderCellView {
             cell: root.model.probe
-            least: Theme.px(182)
+            least: Theme.px(root.portrait ? 214 : 182)
             onOpened: place => root.opened(place)
         }
         HeaderCellView {
             cell: root.model.due
-            least: Theme.px(210)
+            least: Theme.px(root.portrait ? 236 : 210)
             onOpened: place => root.opened(place)
         }
         HeaderCellView {

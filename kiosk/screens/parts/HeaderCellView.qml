@@ -26,7 +26,7 @@ Item {
     InkText {
         id: what
         x: root.ruled ? Theme.px(16) : root.leftPad
-        y: Theme.px(6)
+        y: Theme.px(8)
         width: root.fill ? parent.width - x - Theme.px(12) : implicitWidth
         elide: root.fill ? Text.ElideRight : Text.ElideNone
         text: root.cell.what
@@ -35,7 +35,7 @@ Item {
     InkText {
         id: how
         x: what.x
-        y: Theme.px(34)
+        y: Theme.px(36)
         width: what.width > 0 && root.fill ? what.width : implicitWidth
         elide: root.fill ? Text.ElideRight : Text.ElideNone
         text: root.how

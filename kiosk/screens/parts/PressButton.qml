@@ -8,6 +8,7 @@ Pressable {
     required property string label
     property string hint: ""
     property bool primary: false
+    property int size: Theme.text
     readonly property bool filled: root.primary !== root.down
     readonly property real textWidth: measure.advanceWidth + Theme.px(32)
 
@@ -27,6 +28,7 @@ Pressable {
         InkText {
             width: parent.width
             text: root.label
+            size: root.size
             strong: true
             color: root.filled ? Theme.paper : Theme.ink
             horizontalAlignment: Text.AlignHCenter
@@ -45,7 +47,7 @@ Pressable {
         id: measure
         text: root.label
         font.family: Theme.family
-        font.pixelSize: Theme.text
+        font.pixelSize: root.size
         font.bold: true
     }
 }

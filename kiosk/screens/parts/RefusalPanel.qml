@@ -7,6 +7,8 @@ Rectangle {
     id: root
 
     required property refusalState refusal
+    // On a page with an action bar the bar carries them, and this list is empty.
+    required property list<var> ownActions
     readonly property bool compact: root.height < Theme.px(430)
     signal triggered(string id)
 
@@ -23,7 +25,7 @@ Rectangle {
         id: flick
         anchors.fill: parent
         anchors.margins: Theme.px(root.compact ? 14 : 20)
-        anchors.bottomMargin: buttons.height + Theme.px(root.compact ? 26 : 36)
+        anchors.bottomMargin: root.ownActions.length > 0 ? buttons.height + Theme.px(root.compact ? 26 : 36) : Theme.px(14)
         contentHeight: texts.height
         interactive: contentHeight > height + 1
         clip: interactive
@@ -35,7 +37,7 @@ Rectangle {
                 width: parent.width
                 text: root.refusal.happened
                 strong: true
-                font.pixelSize: Theme.lead
+                size: Theme.lead
                 wrapMode: Text.WordWrap
             }
             Item {
@@ -89,22 +91,15 @@ Rectangle {
         y: parent.height - height - Theme.px(root.compact ? 14 : 20)
         width: parent.width - 2 * x
         spacing: Theme.gutter
-        readonly property int count: (help.visible ? 1 : 0) + (leave.visible ? 1 : 0)
-        readonly property real each: (width - (count - 1) * spacing) / Math.max(1, count)
-        PressButton {
-            id: help
-            visible: root.refusal.help.id !== ""
-            width: buttons.each
-            label: root.refusal.help.label
-            primary: root.refusal.help.primary
-            onActivated: root.triggered(root.refusal.help.id)
-        }
-        PressButton {
-            id: leave
-            visible: root.refusal.leave.id !== ""
-            width: buttons.each
-            label: root.refusal.leave.label
-            onActivated: root.triggered(root.refusal.leave.id)
+        Repeater {
+            model: root.ownActions
+            PressButton {
+                required property actionState modelData
+                width: (buttons.width - (root.ownActions.length - 1) * buttons.spacing) / root.ownActions.length
+                label: modelData.label
+                primary: modelData.primary
+                onActivated: root.triggered(modelData.id)
+            }
         }
     }
 }

@@ -10,13 +10,13 @@ Rectangle {
     property bool portrait: false
     property string code: ""
     readonly property string signs: "0123456789ACDEFGHJKLMNPQRTUVWXY"
-    readonly property int columns: root.portrait ? 6 : 8
+    readonly property int columns: 8
     readonly property real gap: Theme.px(12)
     readonly property real keyWidth: (width - 2 * Theme.edge - (columns - 1) * gap) / columns
     readonly property int rows: Math.ceil((root.signs.length + 1) / root.columns)
     readonly property real keyHeight: Math.min(Theme.px(96), (bottomRow.y - keys.y - root.gap) / root.rows - root.gap)
     signal entered(string code)
-    signal left
+    signal dismissed
 
     color: Theme.paper
     onVisibleChanged: {
@@ -50,7 +50,7 @@ Rectangle {
             root.erase();
             event.accepted = true;
         } else if (event.key === Qt.Key_Escape) {
-            root.left();
+            root.dismissed();
             event.accepted = true;
         } else if (event.key === Qt.Key_Return || event.key === Qt.Key_Enter) {
             root.finish();
@@ -66,7 +66,7 @@ Rectangle {
         y: Theme.px(16)
         text: root.texts.title
         strong: true
-        font.pixelSize: Theme.lead
+        size: Theme.lead
     }
     InkText {
         x: root.portrait ? Theme.edge : title.x + title.width + Theme.px(24)
@@ -90,7 +90,7 @@ Rectangle {
             x: Theme.px(16)
             text: root.code
             strong: true
-            font.pixelSize: Theme.figure
+            size: Theme.figure
             font.letterSpacing: Theme.px(4)
         }
     }
@@ -107,6 +107,7 @@ Rectangle {
                 width: root.keyWidth
                 height: root.keyHeight
                 label: root.signs[index]
+                size: Theme.lead
                 onActivated: root.put(label)
             }
         }
@@ -132,7 +133,7 @@ Rectangle {
         PressButton {
             width: bottomRow.each
             label: root.texts.leave
-            onActivated: root.left()
+            onActivated: root.dismissed()
         }
     }
 }

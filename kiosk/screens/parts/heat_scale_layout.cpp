@@ -47,6 +47,8 @@ public:
     }
 
     void placeAll(HeatScaleLayout& layout) {
+        layout.intervalX = m_intervalX;
+        layout.intervalHalf = m_intervalHalf;
         placeFigure(layout.reading);
         placeCeilings(layout.labels);
         placeCures(layout.labels);
@@ -77,7 +79,7 @@ private:
         if (std::any_of(m_taken.begin(), m_taken.end(), taken)) {
             return false;
         }
-        const QRectF wide = box.adjusted(-px(4.0), -px(2.0), px(4.0), px(2.0));
+        const QRectF wide = box.adjusted(-px(6.0), -px(2.0), px(6.0), px(2.0));
         return std::none_of(m_trace.begin(), m_trace.end(), [&](const QLineF& line) { return crosses(line, wide); });
     }
 
@@ -96,6 +98,7 @@ private:
         }
         if (always) {
             label.box = QRectF(corners.first(), size);
+            label.box.moveRight(std::min(label.box.right(), m_map.plot.right()));
             take(labels, label);
         }
     }
@@ -131,7 +134,13 @@ private:
         } else if (m_state.gun) {
             high = m_map.y(m_state.gun->atShown);
         }
-        m_taken.append(QRectF(m_map.plot.center().x() - px(48.0), high, px(96.0), std::max(low - high, 1.0)));
+        const double width = m_map.plot.width();
+        m_intervalHalf = std::min(px(40.0), 0.12 * width);
+        const double text = sizeOf(intervalText(), ScaleLabelKind::Note).width() + px(10.0);
+        const double shift = std::max(0.0, m_intervalHalf + text - width / 2.0 + px(8.0));
+        m_intervalX = std::max(m_map.plot.center().x() - shift, m_map.plot.left() + m_intervalHalf + px(16.0));
+        m_taken.append(QRectF(m_intervalX - m_intervalHalf - px(6.0), high, 2.0 * m_intervalHalf + px(12.0),
+                              std::max(low - high, 1.0)));
     }
 
     [[nodiscard]] double windowTop() const {
@@ -153,7 +162,7 @@ private:
         QList<QPointF> corners;
         if (windowBottom() - windowTop() >= size.height() + px(4.0)) {
             const double y = (windowTop() + windowBottom()) / 2.0 - size.height() / 2.0;
-            corners = across(y, size.width());
+            corners = {{right(size.width()), y}, {left(), y}, {middle(size.width()), y}};
         }
         const double below = windowBottom() + px(8.0) + guardBelow();
         for (double y = below; y < m_map.kneeY - size.height(); y += px(12.0)) {
@@ -250,8 +259,12 @@ private:
               false);
     }
 
+    [[nodiscard]] QString intervalText() const {
+        return m_state.strip ? m_state.strip->text : (m_state.gun ? m_state.gun->text : QString());
+    }
+
     void placeIntervalText(QList<ScaleLabel>& labels) {
-        const QString text = m_state.strip ? m_state.strip->text : (m_state.gun ? m_state.gun->text : QString());
+        const QString text = intervalText();
         if (text.isEmpty()) {
             return;
         }
@@ -259,9 +272,10 @@ private:
         const QRectF beam = m_taken.isEmpty() ? QRectF() : m_taken.first();
         const double y = m_state.gun ? beam.top() : beam.center().y() - size.height() / 2.0;
         QList<QPointF> corners;
-        for (const double shift : {0.0, 16.0, -16.0, 32.0, -32.0, 48.0}) {
+        for (const double shift : {0.0, 16.0, -16.0, 32.0, -32.0, 48.0, 64.0, 80.0}) {
             corners.append({beam.right() + px(2.0), y + px(shift)});
             corners.append({beam.left() - px(2.0) - size.width(), y + px(shift)});
+            corners.append({right(size.width()), y + px(shift)});
         }
         place(labels, {ScaleLabelKind::Note, LabelGround::Clear, text, {}}, corners, true);
     }
@@ -270,6 +284,8 @@ private:
     const HeatScaleStyle& m_style;
     HeatScaleMapping m_map;
     double m_unit;
+    double m_intervalX = 0.0;
+    double m_intervalHalf = 0.0;
     QList<QLineF> m_trace;
     QList<QRectF> m_taken;
 };
@@ -302,6 +318,23 @@ QList<AxisFigure> axisFigures(const HeatScaleState& state, const HeatScaleMappin
     return figures;
 }
 
+/// 56, or what the widest figure asks.
+double axisWidth(const HeatScaleState& state, const HeatScaleStyle& style) {
+    const QFontMetricsF metrics(style.font(kTextPx, true));
+    double widest = metrics.horizontalAdvance(state.room.axisText);
+    const auto take = [&](const QString& text) { widest = std::max(widest, metrics.horizontalAdvance(text)); };
+    for (const CureLine& cure : state.cures) {
+        take(cure.axisText);
+    }
+    for (const std::optional<CeilingLine>& line : {state.hardCeiling, state.bleedCeiling}) {
+        take(line ? line->axisText : QString());
+    }
+    for (const std::optional<ScaleNote>& note : {state.gel, state.aim}) {
+        take(note ? note->axisText : QString());
+    }
+    return std::max(kAxisWidth * style.unit, std::ceil(widest) + 13.0 * style.unit);
+}
+
 } // namespace
 
 QFont HeatScaleStyle::font(double px, bool bold) const {
@@ -318,9 +351,10 @@ HeatScaleLayout layoutHeatScale(const HeatScaleState& state, const HeatScaleStyl
         layout.mapping = mapHeatScale(state, rect, style.form);
         return layout;
     }
-    layout.timeAxis = !state.closed && !state.strip && !state.gun;
+    layout.timeAxis = state.timed && !state.closed && !state.strip && !state.gun;
+    layout.axisWidth = axisWidth(state, style);
     const double foot = (layout.timeAxis ? kTimeAxisHeight : 2.0) * style.unit;
-    const QRectF plot = rect.adjusted(kAxisWidth * style.unit, 0.0, 0.0, -foot);
+    const QRectF plot = rect.adjusted(layout.axisWidth, 0.0, 0.0, -foot);
     layout.mapping = mapHeatScale(state, plot, style.form);
     layout.axis = axisFigures(state, layout.mapping, style.unit);
     Placer(state, style, layout.mapping).placeAll(layout);

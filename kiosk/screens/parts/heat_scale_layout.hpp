@@ -46,6 +46,9 @@ struct AxisFigure {
 struct HeatScaleLayout {
     HeatScaleMapping mapping;
     bool timeAxis = false;
+    double axisWidth = 0.0;    ///< room for the figures left of the plot
+    double intervalX = 0.0;    ///< middle of a strip's I-beam or a gun's bar
+    double intervalHalf = 0.0; ///< half its width
     QList<AxisFigure> axis;
     QList<ScaleLabel> labels;  ///< words of the window
     QList<ScaleLabel> reading; ///< figures of the reading

@@ -202,7 +202,7 @@ void paintAxis(const Sheet& sheet) {
     sheet.painter.fillRect(QRectF(plot.left() - two, plot.top(), two, plot.height()), sheet.ink().ink);
     sheet.painter.fillRect(QRectF(plot.left() - two, plot.bottom(), plot.width() + two, two), sheet.ink().ink);
     for (const AxisFigure& figure : sheet.layout.axis) {
-        const double width = sheet.px(44.0);
+        const double width = sheet.layout.axisWidth - sheet.px(12.0);
         const QRectF box(plot.left() - sheet.px(12.0) - width, figure.y - sheet.px(14.0), width, sheet.px(28.0));
         paintText(sheet, box, Qt::AlignRight | Qt::AlignVCenter, figure.text, 21.0, figure.bold,
                   figure.bold ? sheet.ink().ink : sheet.ink().ink2);
@@ -287,8 +287,8 @@ void paintInterval(const Sheet& sheet) {
         return;
     }
     const QColor colour = sheet.ink().of(sheet.state.verdict);
-    const double x = sheet.plot().center().x();
-    const double wide = sheet.full() ? sheet.px(40.0) : sheet.px(12.0);
+    const double x = sheet.full() ? sheet.layout.intervalX : sheet.plot().center().x();
+    const double wide = sheet.full() ? sheet.layout.intervalHalf : sheet.px(12.0);
     const double width = sheet.px(sheet.full() ? 4.0 : 2.0);
     std::optional<double> low;
     std::optional<double> high;

@@ -16,8 +16,8 @@ namespace holdfast::kiosk::screens {
 struct CureLine {
     double atShown = 0.0;
     double guardShown = 0.0; ///< half-width of the dots on both sides; 0: none drawn
-    QString axisText{};        ///< figure at the axis, "285"
-    QString word{};            ///< inside the plot under the line, "cure · low-cure"; may be empty
+    QString axisText{};      ///< figure at the axis, "285"
+    QString word{};          ///< inside the plot under the line, "cure · low-cure"; may be empty
     bool culprit = false;    ///< closed window: this one crossed the ceiling (ink block label)
 
     bool operator==(const CureLine&) const = default;
@@ -28,7 +28,7 @@ struct CeilingLine {
     double atShown = 0.0;
     double guardShown = 0.0; ///< width of the dots below the line; 0: none drawn
     QString axisText{};
-    QString word{};         ///< "too hot for polyester"; closed: "cloth bears 300 °F"
+    QString word{};       ///< "too hot for polyester"; closed: "cloth bears 300 °F"
     bool culprit = false; ///< closed window: this one was crossed (framed label)
 
     bool operator==(const CeilingLine&) const = default;
@@ -55,8 +55,8 @@ struct TracePoint {
 struct PeakNote {
     double seconds = 0.0;
     double atShown = 0.0;
-    QString text{};                 ///< "291 °F"
-    QString secondsOverText{};      ///< "18 s"; empty: not shown
+    QString text{};               ///< "291 °F"
+    QString secondsOverText{};    ///< "18 s"; empty: not shown
     double secondsOverFrom = 0.0; ///< where the trace rises over cure; equal to `secondsOverTo`: unknown
     double secondsOverTo = 0.0;
 
@@ -98,13 +98,14 @@ public:
     QList<TracePoint> trace{};
     TraceEnd traceEnd = TraceEnd::Complete;
     double expectedSeconds = 85.0; ///< time axis is at least this long
+    bool timed = true;             ///< false: a strip or a gun, which show no time, so no time axis
     QString secondsUnit = QStringLiteral("s");
     std::optional<PeakNote> peak{};
     std::optional<StripInterval> strip{};
     std::optional<GunBar> gun{};
     MarkKind verdict = MarkKind::Blank; ///< colour of the trace over cure, the peak figure, the interval
-    QString windowNote{};                 ///< a word in the clear paper, "dots: P-3 cannot tell"; may be empty
-    QString spoken{};                     ///< the whole picture in a sentence, for a screen reader
+    QString windowNote{};               ///< a word in the clear paper, "dots: P-3 cannot tell"; may be empty
+    QString spoken{};                   ///< the whole picture in a sentence, for a screen reader
 
     bool operator==(const HeatScaleState&) const = default;
 };

@@ -75,8 +75,8 @@ struct ClothState {
     Q_PROPERTY(QString detail MEMBER detail)
     Q_PROPERTY(bool culprit MEMBER culprit)
 public:
-    QString name{};         ///< "Red polyester"
-    QString detail{};       ///< "bears 300 °F"
+    QString name{};       ///< "Red polyester"
+    QString detail{};     ///< "bears 300 °F"
     bool culprit = false; ///< forbids the window: framed row
 
     bool operator==(const ClothState&) const = default;

@@ -33,6 +33,29 @@ EarlierRow earlierRow(const ListedReading& listed, const wording::Speech& speech
     return row;
 }
 
+DueRow dueRow(const records::DueItem& item, bool first, const wording::Speech& speech) {
+    DueRow row;
+    row.next = first;
+    row.when = toQString(speech.text("header.due-now"));
+    switch (item.kind) {
+    case records::DueKind::firstReading:
+        row.id = QStringLiteral("open.%1").arg(item.runNumber);
+        row.title = toQString(speech.text("dryer.due-first"));
+        row.detail =
+            toQString(speech.text("dryer.due-run", {{"run", std::to_string(item.runNumber)}, {"what", item.subject}}));
+        break;
+    case records::DueKind::certificateDue:
+        row.title = toQString(speech.text("dryer.due-certificate"));
+        row.detail = toQString(item.subject);
+        break;
+    case records::DueKind::checkDue:
+        row.title = toQString(speech.text("dryer.due-check"));
+        row.detail = toQString(item.subject);
+        break;
+    }
+    return row;
+}
+
 BeltState emptyBelt(const wording::Speech& speech) {
     BeltState belt;
     belt.heading = toQString(speech.text("dryer.belt-empty"));
@@ -79,16 +102,14 @@ DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& fa
     }
     page.dueHeading = toQString(speech.text("dryer.due"));
     page.dueNone = toQString(speech.text("dryer.due-none"));
-    if (state.run && state.run->onFile.readings.empty() && !state.verdict) {
-        const auto& plan = state.run->onFile.plan;
-        page.due.append(DueRow{QStringLiteral("run"), toQString(speech.text("dryer.due-first")),
-                               toQString(speech.text("header.running", {{"run", std::to_string(plan.number)}})),
-                               toQString(speech.text("header.due-now")), true});
+    for (const auto& item : facts.due) {
+        page.due.append(dueRow(item, page.due.isEmpty(), speech));
     }
     page.holdHeading = toQString(speech.text("dryer.hold"));
     page.holdNone = toQString(speech.text("dryer.hold-none"));
     for (const auto& hold : facts.onHold) {
-        page.holds.append(HoldRow{QStringLiteral("open.%1").arg(hold.runNumber), MarkKind::UnderCured,
+        page.holds.append(HoldRow{QStringLiteral("open.%1").arg(hold.runNumber),
+                                  hold.word ? markOf(*hold.word) : MarkKind::NotProven,
                                   toQString(speech.text("dryer.hold-row", {{"run", std::to_string(hold.runNumber)},
                                                                            {"lot", std::to_string(hold.lot.number)}})),
                                   toQString(hold.what)});

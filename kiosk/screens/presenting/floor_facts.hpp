@@ -1,8 +1,13 @@
 #pragma once
 
+#include "kiosk/ledger/book.hpp"
+#include "kiosk/records/queries.hpp"
 #include "kiosk/records/run_on_file.hpp"
+#include "kiosk/wording/sentences.hpp"
 
+#include <chrono>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +24,7 @@ struct ListedLot final {
     records::LotRow lot;
     std::int64_t runNumber = 0;
     std::string what;
+    std::optional<analytics::Word> word; ///< of the reading that holds it
 };
 
 /// What the screens say about the shop around the run at hand; read from the book after each commit.

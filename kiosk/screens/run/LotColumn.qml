@@ -69,7 +69,7 @@ Item {
             width: parent.width
             text: root.model.lotState
             strong: true
-            font.pixelSize: implicitTooWide ? Theme.lead : Theme.figure
+            size: implicitTooWide ? Theme.lead : Theme.figure
             readonly property bool implicitTooWide: lotMetrics.advanceWidth > root.width
         }
         Item {

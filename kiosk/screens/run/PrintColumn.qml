@@ -9,6 +9,7 @@ Item {
     property bool withWindow: true
     property string caution: ""
     property bool compact: false
+    readonly property real footGap: root.withWindow ? Theme.px(root.compact ? 4 : 22) : 0
 
     InkText {
         id: heading
@@ -22,13 +23,13 @@ Item {
         id: core
         y: heading.y + Theme.px(root.compact ? 36 : 44)
         width: parent.width
-        height: Math.min(wanted, root.height - y - foot.height)
+        height: Math.min(wanted, Math.floor((root.height - y - foot.height - root.footGap - Theme.px(root.compact ? 2 : 6)) / pitch) * pitch)
         layers: root.model.layers
         cloth: root.model.cloth
     }
     Column {
         id: foot
-        y: root.withWindow ? core.y + core.height + Theme.px(root.compact ? 4 : 22) : root.height - height - Theme.px(10)
+        y: root.withWindow ? core.y + core.height + root.footGap : root.height - height - Theme.px(10)
         width: parent.width
         Rule {
             visible: root.withWindow
@@ -51,7 +52,7 @@ Item {
             visible: root.withWindow
             text: root.model.windowText
             strong: true
-            font.pixelSize: windowMetrics.advanceWidth > root.width ? Theme.lead : Theme.figure
+            size: windowMetrics.advanceWidth > root.width ? Theme.lead : Theme.figure
         }
         InkText {
             visible: text !== ""

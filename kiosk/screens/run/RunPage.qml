@@ -9,6 +9,7 @@ Item {
     required property RunPageModel model
     required property refusalState refusal
     property bool refused: false
+    property list<var> refusalActions
     property bool portrait: false
     signal triggered(string id)
 
@@ -16,10 +17,10 @@ Item {
     readonly property bool compact: !root.portrait && root.height < Theme.px(700)
     readonly property real sideWidth: Theme.px(closed ? 512 : 368)
     readonly property real middleTop: band.height
-    readonly property real middleBottom: root.height - (actionBar.visible ? actionBar.height : 0)
+    readonly property real middleBottom: root.height - actionBar.height
     // What the right column (portrait: the print) needs; the scale takes the rest.
     readonly property real topNeeded: Math.max(Theme.px(353), printColumn.y - middleTop + Theme.px(58) + Theme.coreLayer * (root.model.layers.length + 1) + Theme.px(40))
-    readonly property real split: root.middleTop + Math.min(root.topNeeded, (root.middleBottom - root.middleTop) * 0.52)
+    readonly property real split: root.middleTop + Math.min(root.topNeeded, root.closed ? Theme.px(401) : (root.middleBottom - root.middleTop) * 0.52)
 
     Band {
         id: band
@@ -47,7 +48,7 @@ Item {
     }
     HeatScale {
         id: scale
-        x: root.portrait && !root.closed ? Theme.edge : firstRule.x + Theme.px(root.portrait ? 16 : 14)
+        x: root.portrait && !root.closed ? Theme.edge : firstRule.x + Theme.px(16)
         y: (root.portrait && !root.closed ? root.split + Theme.px(22) : root.middleTop + Theme.px(16))
         width: (root.portrait ? root.width - Theme.edge : secondRule.x - Theme.px(16)) - x
         height: (root.portrait && root.closed ? root.split - Theme.px(16) : root.middleBottom - Theme.px(root.closed ? 16 : 4)) - y
@@ -125,18 +126,18 @@ Item {
     }
     ActionBar {
         id: actionBar
-        visible: !root.refused
         anchors.bottom: parent.bottom
         width: parent.width
-        actions: root.model.actions
+        actions: root.refused ? root.refusalActions : root.model.actions
         onTriggered: id => root.triggered(id)
     }
     RefusalPanel {
         visible: root.refused
-        x: root.portrait ? 0 : secondRule.x - Theme.px(144) * (root.closed ? 0 : 1)
-        y: root.portrait ? root.split : root.middleTop
+        x: side.x - Theme.px(16)
+        y: side.y
         width: root.width - x
-        height: root.height - y
+        height: side.height
+        ownActions: []
         refusal: root.refusal
         onTriggered: id => root.triggered(id)
     }

@@ -53,7 +53,7 @@ Flickable {
                     anchors.verticalCenter: parent.verticalCenter
                     text: way.index + 1
                     strong: true
-                    font.pixelSize: Theme.figure
+                    size: Theme.figure
                     color: way.filled ? Theme.paper : Theme.ink
                 }
                 Column {

@@ -30,8 +30,8 @@ struct ReadingRow {
     Q_PROPERTY(bool current MEMBER current)
 public:
     MarkKind mark = MarkKind::Blank;
-    QString where{};        ///< "Left"
-    QString margin{};       ///< "+5 °F"
+    QString where{};      ///< "Left"
+    QString margin{};     ///< "+5 °F"
     bool current = false; ///< the reading the band speaks of: its place is bold
 
     bool operator==(const ReadingRow&) const = default;

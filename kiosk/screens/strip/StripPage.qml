@@ -9,15 +9,16 @@ Item {
     required property StripPageModel model
     required property refusalState refusal
     property bool refused: false
+    property list<var> refusalActions
     property bool portrait: false
     signal triggered(string id)
 
     readonly property bool compact: !root.portrait && root.height < Theme.px(700)
     readonly property int stepCount: root.model.steps.length
-    readonly property real bottom: root.height - Theme.actionBar
+    readonly property real footTop: root.height - Theme.actionBar
     readonly property real lowerTop: steps.y + steps.height + Theme.px(portrait ? 8 : 16)
     readonly property real rightTop: portrait ? lowerTop + Theme.px(300) : lowerTop
-    readonly property real scaleWidth: portrait ? width * 0.46 : Theme.px(464)
+    readonly property real scaleWidth: portrait ? width * 0.5 : Theme.px(464)
 
     InkText {
         id: title
@@ -27,7 +28,7 @@ Item {
         text: root.model.title
         strong: true
         elide: Text.ElideRight
-        font.pixelSize: titleMetrics.advanceWidth > progress.x - x - Theme.px(16) ? Theme.lead : Theme.figure
+        size: titleMetrics.advanceWidth > progress.x - x - Theme.px(16) ? Theme.lead : Theme.figure
     }
     TextMetrics {
         id: titleMetrics
@@ -71,7 +72,7 @@ Item {
         x: Theme.edge
         y: titleRule.y + Theme.px(root.compact ? 16 : 24)
         room: root.width - 2 * Theme.edge
-        perRow: root.portrait ? Math.max(1, Math.ceil(root.stepCount / Math.ceil(root.stepCount / 4))) : Math.max(1, root.stepCount)
+        perRow: root.portrait ? Math.max(1, Math.ceil(root.stepCount / Math.ceil(root.stepCount / 5))) : Math.max(1, root.stepCount)
         stepHeight: Theme.px(root.portrait ? 120 : root.compact ? 136 : 168)
         steps: root.model.steps
         onTriggered: id => root.triggered(id)
@@ -85,7 +86,7 @@ Item {
         x: Theme.edge
         y: root.lowerTop + Theme.px(16)
         width: root.scaleWidth - 2 * Theme.edge
-        height: (root.portrait ? root.rightTop : root.bottom) - y - Theme.px(root.portrait ? 12 : 14)
+        height: (root.portrait ? root.rightTop : root.footTop) - y - Theme.px(root.portrait ? 12 : 14)
         inks: Theme.inks
         unit: Theme.unit
         family: Theme.family
@@ -97,14 +98,14 @@ Item {
         x: root.scaleWidth
         y: root.lowerTop
         width: Theme.hair
-        height: (root.portrait ? root.rightTop : root.bottom) - y
+        height: (root.portrait ? root.rightTop : root.footTop) - y
     }
     StripPreviewColumn {
         visible: !root.refused
         x: root.scaleWidth + Theme.edge
         y: root.lowerTop
         width: (root.portrait ? root.width : rightRule.x) - x - Theme.edge
-        height: (root.portrait ? root.rightTop : root.bottom) - y
+        height: (root.portrait ? root.rightTop : root.footTop) - y
         compact: root.compact
         preview: root.model.preview
     }
@@ -114,14 +115,14 @@ Item {
         y: root.rightTop
         strong: root.portrait
         width: root.portrait ? root.width : Theme.hair
-        height: root.portrait ? Theme.strong : root.bottom - y
+        height: root.portrait ? Theme.strong : root.footTop - y
     }
     Item {
         visible: !root.refused
         x: root.portrait ? Theme.edge : rightRule.x + Theme.edge
         y: root.rightTop
         width: root.width - x - Theme.edge
-        height: root.bottom - y
+        height: root.footTop - y
 
         InkText {
             id: where
@@ -165,19 +166,19 @@ Item {
             width: parent.width
             text: root.model.keep.label
             strong: true
-            font.pixelSize: Theme.lead
+            size: Theme.lead
             wrapMode: Text.WordWrap
         }
     }
     Rule {
-        y: root.bottom
+        y: root.footTop
         strong: true
         width: parent.width
     }
     InkText {
         visible: !root.refused
         x: Theme.edge
-        y: root.bottom + (Theme.actionBar - height) / 2
+        y: root.footTop + (Theme.actionBar - height) / 2
         width: leave.x - x - Theme.edge
         text: root.model.footNote
         color: Theme.ink2
@@ -187,7 +188,7 @@ Item {
         id: leave
         visible: !root.refused
         x: parent.width - width - Theme.edge
-        y: root.bottom + Theme.px(16)
+        y: root.footTop + Theme.px(16)
         width: Math.max(Theme.px(296), textWidth)
         label: root.model.leave.label
         onActivated: root.triggered(root.model.leave.id)
@@ -199,6 +200,7 @@ Item {
         width: root.width - x
         height: root.height - y
         refusal: root.refusal
+        ownActions: root.refusalActions
         onTriggered: id => root.triggered(id)
     }
 }

@@ -33,7 +33,7 @@ Item {
         text: root.preview.word
         strong: true
         color: Theme.verdictColor(root.preview.mark)
-        font.pixelSize: wordMetrics.advanceWidth > width ? Theme.lead : Theme.figure
+        size: wordMetrics.advanceWidth > width ? Theme.lead : Theme.figure
     }
     TextMetrics {
         id: wordMetrics

@@ -67,7 +67,7 @@ Grid {
                     wrapMode: Text.WordWrap
                     text: step.modelData.value
                     strong: true
-                    font.pixelSize: !step.modelData.figure ? (step.width < Theme.px(130) ? Theme.text : Theme.lead) : step.width < Theme.px(140) ? Theme.figure : Theme.margin
+                    size: !step.modelData.figure ? (step.width < Theme.px(130) ? Theme.text : Theme.lead) : step.width < Theme.px(140) ? Theme.figure : Theme.margin
                     color: step.filled ? Theme.paper : Theme.ink
                 }
                 InkText {
@@ -87,13 +87,20 @@ Grid {
             width: parent.width
             height: Theme.px(8)
             color: Theme.ink
-            Rectangle {
+            Item {
                 anchors.horizontalCenter: parent.horizontalCenter
-                y: -height / 2 + parent.height
-                width: Theme.px(22)
-                height: width
-                rotation: 45
-                color: Theme.ink
+                y: parent.height
+                width: Theme.px(32)
+                height: width / 2
+                clip: true
+                Rectangle {
+                    anchors.horizontalCenter: parent.horizontalCenter
+                    y: -height / 2
+                    width: Theme.px(22)
+                    height: width
+                    rotation: 45
+                    color: Theme.ink
+                }
             }
         }
     }

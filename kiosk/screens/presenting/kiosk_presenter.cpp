@@ -1,0 +1,191 @@
+#include "kiosk/screens/presenting/kiosk_presenter.hpp"
+
+#include "drivers/protocol/ticket_code.hpp"
+#include "kiosk/screens/presenting/dryer_presenter.hpp"
+#include "kiosk/screens/presenting/shown.hpp"
+#include "kiosk/screens/presenting/strip_presenter.hpp"
+#include "kiosk/wording/notices.hpp"
+
+namespace holdfast::kiosk::screens {
+
+namespace {
+
+constexpr int kClockTickMilliseconds = 250;
+constexpr int kTicketWidth = 4;
+
+std::chrono::sys_days dayOf(const drivers::WallTime& wall) {
+    const std::chrono::milliseconds local{wall.millisecondsSinceEpoch + wall.utcOffsetMinutes * 60'000LL};
+    return std::chrono::floor<std::chrono::days>(std::chrono::sys_time<std::chrono::milliseconds>{local});
+}
+
+PlaceState place(const char* id, const wording::Speech& speech) {
+    PlaceState out;
+    out.id = QString::fromLatin1(id);
+    out.label = toQString(speech.text(std::string{"place."} + id));
+    return out;
+}
+
+} // namespace
+
+KioskPresenter::KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book, const drivers::Clock& clock,
+                               KioskModel& model, QObject* parent)
+    : QObject{parent}, m_desk{desk}, m_book{book}, m_clock{clock}, m_model{model} {
+    connect(&m_desk, &shop::ProvingDesk::changed, this, &KioskPresenter::stateChanged);
+    connect(&m_model, &KioskModel::actionTriggered, this, &KioskPresenter::act);
+    connect(&m_model, &KioskModel::codeEntered, this, &KioskPresenter::scan);
+    m_clockTick.setInterval(kClockTickMilliseconds);
+    connect(&m_clockTick, &QTimer::timeout, this, &KioskPresenter::show);
+    show();
+}
+
+void KioskPresenter::start() {
+    reloadLists();
+    show();
+    m_clockTick.start();
+}
+
+void KioskPresenter::scan(const QString& text) {
+    m_view = {};
+    m_desk.send(shop::ScannedText{text.toStdString()});
+}
+
+void KioskPresenter::act(const QString& id) {
+    if (actOnPage(id) || actOnStrip(id)) {
+        show();
+    }
+}
+
+bool KioskPresenter::actOnPage(const QString& id) {
+    if (id == QLatin1String("scan") || id == QLatin1String("again")) {
+        if (id == QLatin1String("scan")) {
+            m_model.openScanEntry(true);
+        } else {
+            m_desk.send(shop::RetakePressed{});
+        }
+    } else if (id == QLatin1String("dryer")) {
+        m_onRun = false;
+    } else if (id == QLatin1String("run")) {
+        m_onRun = true;
+    } else if (id == QLatin1String("theme")) {
+        m_model.setDark(!m_model.dark());
+    } else if (id == QLatin1String("unit")) {
+        auto& unit = m_speech.figures.unit;
+        unit = unit == analytics::TemperatureUnit::celsius ? analytics::TemperatureUnit::fahrenheit
+                                                           : analytics::TemperatureUnit::celsius;
+    } else if (id == QLatin1String("why")) {
+        m_view.why = !m_view.why;
+    } else if (id == QLatin1String("stop")) {
+        m_desk.send(shop::StopPressed{});
+    } else if (id == QLatin1String("retake")) {
+        m_desk.send(shop::RetakePressed{});
+    } else if (id == QLatin1String("retry")) {
+        m_desk.send(shop::RetryPressed{});
+    } else if (id == QLatin1String("next")) {
+        m_view = {};
+        m_onRun = false;
+        m_desk.send(shop::NextPressed{});
+    } else if (id == QLatin1String("unit.celsius")) {
+        m_desk.send(shop::UnitAnswered{analytics::TemperatureUnit::celsius});
+    } else if (id == QLatin1String("unit.fahrenheit")) {
+        m_desk.send(shop::UnitAnswered{analytics::TemperatureUnit::fahrenheit});
+    } else if (id == QLatin1String("refusal.close")) {
+        m_desk.send(shop::RefusalClosed{});
+    } else if (id.startsWith(QLatin1String("open."))) {
+        scan(toQString(drivers::encode(drivers::TicketKind::run, id.mid(5).toULongLong(), kTicketWidth)));
+    } else {
+        return false;
+    }
+    return true;
+}
+
+bool KioskPresenter::actOnStrip(const QString& id) {
+    if (id == QLatin1String("strip")) {
+        m_desk.send(shop::StripOpened{});
+    } else if (id == QLatin1String("strip.keep")) {
+        m_desk.send(shop::StripKept{});
+    } else if (id == QLatin1String("strip.leave")) {
+        m_desk.send(shop::StripLeft{});
+    } else if (id.startsWith(QLatin1String("step."))) {
+        m_desk.send(shop::StripStepTouched{id.mid(5).toInt()});
+    } else if (id == QLatin1String("position.left")) {
+        m_desk.send(shop::PositionTouched{records::BeltPosition::left});
+    } else if (id == QLatin1String("position.centre")) {
+        m_desk.send(shop::PositionTouched{records::BeltPosition::centre});
+    } else if (id == QLatin1String("position.right")) {
+        m_desk.send(shop::PositionTouched{records::BeltPosition::right});
+    } else {
+        return false;
+    }
+    return true;
+}
+
+void KioskPresenter::stateChanged() {
+    const auto stage = shop::stageOf(m_desk.state());
+    if (stage != m_stage) {
+        // A run that was scanned, a ride that began or ended: the person is shown it without a touch.
+        m_onRun = m_onRun || stage == shop::Stage::window || stage == shop::Stage::recording;
+        m_stage = stage;
+    }
+    reloadLists();
+    show();
+}
+
+void KioskPresenter::reloadLists() {
+    const auto head = m_book.head();
+    if (!head || head->sequence == m_sequence) {
+        return;
+    }
+    m_sequence = head->sequence;
+    m_facts = floorFactsOf(m_book, dayOf(m_clock.wall()), m_speech);
+}
+
+Place KioskPresenter::placeNow() const {
+    if (m_desk.state().strip) {
+        return Place::strip;
+    }
+    return m_onRun ? Place::run : Place::dryer;
+}
+
+KioskState KioskPresenter::frame() const {
+    const auto& state = m_desk.state();
+    KioskState frame;
+    const auto now = placeNow();
+    frame.place = now == Place::strip ? QStringLiteral("strip")
+                  : now == Place::run ? QStringLiteral("run")
+                                      : QStringLiteral("dryer");
+    frame.header = headerOf(now, state, m_facts, m_speech);
+    frame.places = {place("dryer", m_speech), place("run", m_speech)};
+    if (state.refusal) {
+        const auto notice = wording::noticeOf(*state.refusal, m_speech);
+        frame.refusal.happened = toQString(notice.happened);
+        frame.refusal.keptHeading = toQString(m_speech.text("section.kept"));
+        frame.refusal.kept = toQString(notice.kept);
+        frame.refusal.toDoHeading = toQString(m_speech.text("section.do-now"));
+        frame.refusal.toDo = toQString(notice.toDo);
+        frame.refusal.leave.id = QStringLiteral("refusal.close");
+        frame.refusal.leave.label = toQString(m_speech.text("action.close"));
+        frame.refusal.leave.primary = true;
+    }
+    return frame;
+}
+
+void KioskPresenter::show() {
+    const auto wall = m_clock.wall();
+    m_facts.wallMilliseconds = wall.millisecondsSinceEpoch;
+    m_facts.utcOffsetMinutes = wall.utcOffsetMinutes;
+    const auto& state = m_desk.state();
+    switch (placeNow()) {
+    case Place::dryer:
+        m_model.dryer()->setState(dryerPageOf(state, m_facts, m_speech));
+        break;
+    case Place::run:
+        m_model.run()->setState(runPageOf(state, m_facts, m_view, m_speech));
+        break;
+    case Place::strip:
+        m_model.strip()->setState(stripPageOf(state, m_speech));
+        break;
+    }
+    m_model.setState(frame());
+}
+
+} // namespace holdfast::kiosk::screens

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "drivers/clock/clock.hpp"
+#include "kiosk/ledger/book.hpp"
+#include "kiosk/screens/kiosk_model.hpp"
+#include "kiosk/screens/presenting/header_presenter.hpp"
+#include "kiosk/screens/presenting/run_presenter.hpp"
+#include "kiosk/shop/proving/proving_desk.hpp"
+
+#include <QObject>
+#include <QTimer>
+
+namespace holdfast::kiosk::screens {
+
+/// Stands between the proving desk and the pages: state in, page states out; presses in, events out. Main thread.
+class KioskPresenter final : public QObject {
+    Q_OBJECT
+public:
+    KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book, const drivers::Clock& clock, KioskModel& model,
+                   QObject* parent = nullptr);
+
+    /// Reads the lists from the book and shows everything; lists load after the first frame, so call it then.
+    void start();
+
+public slots:
+    /// A scan of the wedge, the serial scanner or the pad.
+    void scan(const QString& text);
+    void act(const QString& id);
+
+private:
+    void stateChanged();
+    void reloadLists();
+    void show();
+    [[nodiscard]] bool actOnPage(const QString& id);
+    [[nodiscard]] bool actOnStrip(const QString& id);
+    [[nodiscard]] Place placeNow() const;
+    [[nodiscard]] KioskState frame() const;
+
+    shop::ProvingDesk& m_desk;
+    const ledger::Book& m_book;
+    const drivers::Clock& m_clock;
+    KioskModel& m_model;
+    wording::Speech m_speech;
+    FloorFacts m_facts;
+    RunView m_view;
+    QTimer m_clockTick;
+    bool m_onRun = false;         ///< the person is on the Run place
+    std::int64_t m_sequence = -1; ///< newest entry the lists have seen
+    shop::Stage m_stage = shop::Stage::idle;
+};
+
+} // namespace holdfast::kiosk::screens
