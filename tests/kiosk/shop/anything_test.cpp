@@ -1,0 +1,185 @@
+#include "drivers/protocol/ticket_code.hpp"
+#include "tests/kiosk/shop/support/shop_floor.hpp"
+
+#include <catch2/catch.hpp>
+#include <map>
+#include <random>
+#include <set>
+
+// Whatever happens in whatever order: nothing is shown before it is kept, and nothing that was recorded is lost.
+using namespace holdfast::kiosk::shop;
+using namespace holdfast::kiosk::shop::testing;
+namespace ledger = holdfast::kiosk::ledger;
+namespace drivers = holdfast::drivers;
+
+namespace {
+
+class Anything final {
+public:
+    explicit Anything(unsigned seed) : m_random{seed} {
+        m_floor.plug("P-3");
+        m_floor.plug("P-4");
+        m_floor.check = [this](const ProvingState& state) { nothingIsShownBeforeItIsKept(state); };
+    }
+
+    void anyEvent() {
+        switch (pick(16)) {
+        case 0:
+        case 1:
+            return m_floor.announce(runOf("standard", "100% cotton", pick(3) + 1));
+        case 2:
+        case 3:
+        case 4:
+            return m_floor.play(probe(), {{static_cast<double>(20 + pick(180)), static_cast<double>(5 + pick(60))}});
+        case 5:
+            return m_floor.playTogether("P-3", rideTo(90 + pick(100)), "P-4", rideTo(90 + pick(100)));
+        case 6:
+            return m_floor.wait(pick(2) == 0 ? 3 : 320);
+        case 7:
+        case 8:
+            return answer();
+        case 9:
+            return m_floor.send(StopPressed{});
+        case 10:
+            return m_floor.send(RetakePressed{});
+        case 11:
+            return m_floor.send(RetryPressed{});
+        case 12:
+            return m_floor.send(NextPressed{});
+        case 13:
+            return strip();
+        case 14:
+            return failSpool();
+        default:
+            return scan();
+        }
+    }
+
+    /// Everything that is still under way comes to its end.
+    void settle() {
+        m_floor.wait(400);
+        for (int i = 0; i < 200 && !m_floor.state().pending.empty(); ++i) {
+            m_floor.send(RetryPressed{});
+            if (m_floor.commitOpen()) {
+                done();
+            }
+        }
+    }
+
+    void everyRideIsKeptOnce() {
+        REQUIRE(m_floor.state().pending.empty());
+        std::set<std::int64_t> redundant;
+        for (const auto key : m_done) {
+            for (const auto& commit : m_floor.commits()) {
+                if (commit.key == key) {
+                    redundant.insert(commit.spools.begin(), commit.spools.end());
+                }
+            }
+        }
+        std::set<std::int64_t> discarded;
+        for (const auto& one : m_floor.all<DiscardSpool>()) {
+            discarded.insert(one.spool);
+        }
+        for (const auto& open : m_floor.all<OpenSpool>()) {
+            INFO("spool " << open.spool);
+            CHECK(redundant.count(open.spool) + discarded.count(open.spool) == 1); // never both, never neither
+            if (discarded.count(open.spool) == 1) {
+                for (const auto& sample : m_floor.spooled(open.spool)) {
+                    REQUIRE(static_cast<double>(sample.counts) * kStep < 80.0); // it was no ride
+                }
+            }
+        }
+        CHECK(std::set<std::int64_t>(m_done.begin(), m_done.end()).size() == m_done.size());
+    }
+
+    [[nodiscard]] std::size_t kept() const { return m_done.size(); }
+
+private:
+    int pick(int below) { return std::uniform_int_distribution<int>{0, below - 1}(m_random); }
+    std::string probe() { return pick(2) == 0 ? "P-3" : "P-4"; }
+
+    void done() {
+        const auto before = m_floor.state().pending.front().key;
+        m_done.push_back(before);
+        m_floor.commitDone();
+    }
+
+    void answer() {
+        if (!m_floor.commitOpen()) {
+            return;
+        }
+        if (pick(3) == 0) {
+            m_floor.commitFails(pick(2) == 0 ? ledger::FailureCode::diskFull : ledger::FailureCode::folderReadOnly);
+        } else {
+            done();
+        }
+    }
+
+    void strip() {
+        m_floor.send(StripOpened{});
+        m_floor.send(StripStepTouched{pick(13) - 1});
+        m_floor.send(StripKept{});
+    }
+
+    void failSpool() {
+        for (const auto& probe : m_floor.state().probes) {
+            if (probe.recording && probe.recording->spool != 0) {
+                m_floor.send(SpoolFailed{probe.recording->spool, {ledger::FailureCode::diskFull, "made up"}});
+                return;
+            }
+        }
+    }
+
+    void scan() {
+        std::string bytes(static_cast<std::size_t>(pick(40)), '\0');
+        for (auto& byte : bytes) {
+            byte = static_cast<char>(pick(256));
+        }
+        m_floor.send(ScannedText{bytes});
+    }
+
+    void nothingIsShownBeforeItIsKept(const ProvingState& state) const {
+        if (!state.verdict) {
+            return;
+        }
+        REQUIRE_FALSE(state.shownReadings.empty());
+        for (const auto& id : state.shownReadings) {
+            const bool stands = std::any_of(state.kept.begin(), state.kept.end(),
+                                            [&](const KeptReading& one) { return one.id == id && one.sequence > 0; });
+            REQUIRE(stands);
+        }
+    }
+
+    std::mt19937 m_random;
+    Floor m_floor;
+    std::vector<std::int64_t> m_done;
+};
+
+} // namespace
+
+TEST_CASE("whatever happens, nothing is shown before it is kept and every ride is kept once", "[shop][property]") {
+    std::size_t kept = 0;
+    for (unsigned seed = 1; seed <= 40; ++seed) {
+        INFO("seed " << seed);
+        Anything anything{seed};
+        for (int i = 0; i < 60; ++i) {
+            anything.anyEvent();
+        }
+        anything.settle();
+        anything.everyRideIsKeptOnce();
+        kept += anything.kept();
+    }
+    CHECK(kept > 200); // the sequences did something
+}
+
+TEST_CASE("the same events give the same state and the same effects", "[shop][property]") {
+    const auto told = [] {
+        Floor floor;
+        floor.plug("P-3");
+        floor.announce(runOf("standard", "100% cotton"));
+        floor.play("P-3", rideTo(168));
+        floor.commitDone();
+        return std::pair{floor.effects().size(), floor.commits().at(0).trace};
+    };
+    CHECK(told() == told());
+}

@@ -1,0 +1,219 @@
+#include "kiosk/ledger/book.hpp"
+#include "kiosk/ledger/spool.hpp"
+#include "kiosk/ledger/writer.hpp"
+#include "kiosk/records/queries.hpp"
+#include "kiosk/records/shop_projection.hpp"
+#include "kiosk/shop/proving/proving_desk.hpp"
+
+#include <QCoreApplication>
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <filesystem>
+#include <unistd.h>
+
+using namespace holdfast::kiosk::shop;
+using holdfast::analytics::Word;
+namespace a = holdfast::analytics;
+namespace drivers = holdfast::drivers;
+namespace ledger = holdfast::kiosk::ledger;
+namespace records = holdfast::kiosk::records;
+
+namespace {
+
+QCoreApplication& application() {
+    static int count = 1;
+    static char name[] = "desk_test";
+    static char* arguments[] = {name, nullptr};
+    static QCoreApplication app{count, arguments};
+    return app;
+}
+
+/// A book with starters, a probe in date and run 20418, and a desk on it.
+class Kiosk final {
+public:
+    Kiosk() : m_folder{std::filesystem::temp_directory_path() / ("holdfast-desk-" + std::to_string(::getpid()))} {
+        application();
+        std::filesystem::remove_all(m_folder);
+        openBook(ledger::OpenMode::firstStart);
+        fill();
+        openDesk();
+    }
+    ~Kiosk() {
+        closeDesk();
+        m_writer.reset();
+        m_book.reset();
+        std::filesystem::remove_all(m_folder);
+    }
+
+    void restart() {
+        closeDesk();
+        m_writer.reset();
+        m_book.reset();
+        openBook(ledger::OpenMode::readWrite);
+        openDesk();
+    }
+
+    /// Lets queued calls and the writer's answers arrive until the condition holds.
+    template <class Condition>
+    bool until(Condition holds) {
+        for (int i = 0; i < 400 && !holds(); ++i) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents); // woken at the latest by the desk's tick
+        }
+        return holds();
+    }
+    bool untilStage(Stage stage) {
+        return until([&] { return stageOf(m_desk->state()) == stage; });
+    }
+
+    void announce() {
+        m_desk->onLink("P-3", drivers::LinkStatus{drivers::LinkState::ready, "x", "y"}, 0.1, false);
+        m_desk->onScan("20418");
+        REQUIRE(untilStage(Stage::window));
+    }
+    void leg(double from, double to, int seconds) {
+        for (int s = 0; s < seconds; ++s) {
+            QVector<drivers::Sample> batch;
+            for (int i = 1; i <= 5; ++i) {
+                const double part = (s + i / 5.0) / seconds;
+                batch.push_back({m_clock.now() + drivers::MonotonicTime{i * 200'000},
+                                 std::llround((from + (to - from) * part) * 10), drivers::SampleFlag::none});
+            }
+            m_clock.advance(std::chrono::seconds{1});
+            m_desk->onSamples("P-3", batch);
+        }
+    }
+    void rideToTop() {
+        leg(25, 25, 10);
+        leg(25, 168, 48);
+        leg(168, 168, 10);
+    }
+    void coolDown() { leg(168, 45, 41); }
+
+    [[nodiscard]] ProvingDesk& desk() { return *m_desk; }
+    [[nodiscard]] ledger::Book& book() { return *m_book; }
+    [[nodiscard]] std::size_t spools() const { return ledger::Spool::findLeftOver(m_folder)->size(); }
+
+private:
+    void openBook(ledger::OpenMode mode) {
+        auto opened = ledger::Book::open(m_folder, std::make_shared<const records::ShopProjection>(), mode);
+        REQUIRE(opened);
+        m_book = std::move(*opened);
+        m_writer = std::make_unique<ledger::Writer>(*m_book);
+    }
+    void openDesk() {
+        m_desk = std::make_unique<ProvingDesk>(
+            DeskNeeds{*m_book, *m_writer, m_clock, [this] { return random(); }, "kiosk", "dryer"});
+        m_desk->start();
+        REQUIRE(until([&] { return !m_desk->state().instruments.empty(); }));
+    }
+    void closeDesk() {
+        m_desk.reset();
+        QCoreApplication::processEvents();
+    }
+    ledger::UuidRandom random() {
+        ledger::UuidRandom bytes{};
+        bytes.back() = static_cast<std::uint8_t>(++m_random);
+        bytes.at(8) = static_cast<std::uint8_t>(m_random / 256);
+        return bytes;
+    }
+    void tell(const records::Record& record) {
+        ledger::EntryDraft draft;
+        draft.id = m_ids.next(1'772'000'000'000, random());
+        draft.kiosk = "kiosk";
+        draft.kind = records::rowOf(record).kind;
+        draft.body = records::bodyOf(record);
+        const auto told = m_book->commit({{draft}, {}});
+        INFO((told ? std::string{} : told.error().what));
+        REQUIRE(told);
+    }
+    void fill() {
+        for (const auto& family : a::starterFamilies()) {
+            tell(records::recordOf(family, a::TemperatureUnit::fahrenheit));
+        }
+        for (const auto& fabric : a::starterFabrics()) {
+            tell(records::recordOf(fabric, a::TemperatureUnit::fahrenheit));
+        }
+        records::InstrumentDescribed probe;
+        probe.instrument = "probe-3";
+        probe.spec.name = "P-3";
+        probe.spec.type = a::ThermocoupleType::k;
+        probe.spec.toleranceClass = a::ToleranceClass::iecClass1;
+        tell(probe);
+        const auto today = std::chrono::floor<std::chrono::days>(
+            std::chrono::sys_time<std::chrono::milliseconds>{std::chrono::milliseconds{1'772'000'000'000}});
+        tell(records::CheckDone{"probe-3", {a::CheckKind::ice, true, today, today + std::chrono::days{7}}, {}});
+        records::RunPlanned plan;
+        plan.run = "run-20418";
+        plan.number = 20418;
+        plan.fabric = "100% cotton";
+        plan.layers = {{"white", "standard", {{"standard", 1.0}}}};
+        tell(plan);
+    }
+
+    std::filesystem::path m_folder;
+    drivers::ManualClock m_clock{{1'772'000'000'000, 0}};
+    std::unique_ptr<ledger::Book> m_book;
+    std::unique_ptr<ledger::Writer> m_writer;
+    ledger::UuidSequence m_ids;
+    unsigned m_random = 0;
+    std::unique_ptr<ProvingDesk> m_desk;
+};
+
+} // namespace
+
+TEST_CASE("from scan to verdict the desk needs no touch, and the verdict stands in the book", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.announce();
+    kiosk.rideToTop();
+    CHECK(stageOf(kiosk.desk().state()) == Stage::recording);
+    kiosk.coolDown();
+    REQUIRE(kiosk.untilStage(Stage::verdict));
+    CHECK(kiosk.desk().state().verdict->word == Word::cured);
+    const auto rows = records::latestReadings(kiosk.book().reader(), 5);
+    REQUIRE(rows);
+    REQUIRE(rows->size() == 1);
+    CHECK(rows->at(0).word == Word::cured);
+    CHECK(rows->at(0).runNumber == 20418);
+    CHECK(rows->at(0).lotNumber == 1);
+    const auto digest = ledger::fromHex(rows->at(0).trace);
+    REQUIRE(digest);
+    CHECK(kiosk.book().blob(*digest));
+    CHECK(kiosk.spools() == 0);
+    CHECK(kiosk.book().check()->sound());
+}
+
+TEST_CASE("after a power cut the spool becomes a reading cut off, never cured", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.announce();
+    kiosk.rideToTop();
+    REQUIRE(kiosk.until([&] { return kiosk.spools() == 1; }));
+    kiosk.restart();
+    REQUIRE(kiosk.until([&] { return kiosk.desk().state().kept.size() == 1; }));
+    const auto& kept = kiosk.desk().state().kept.at(0);
+    CHECK(kept.fromSpool);
+    REQUIRE(kept.run);
+    CHECK(kept.run->onFile.plan.number == 20418);
+    CHECK(kept.reading.verdict->word != Word::cured);
+    CHECK(kiosk.spools() == 0);
+    kiosk.restart();
+    CHECK(records::latestReadings(kiosk.book().reader(), 5)->size() == 1); // once, not again
+}
+
+TEST_CASE("a book that turned read-only keeps the ride in its spool and says so", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.announce();
+    kiosk.book().makeReadOnly({ledger::FailureCode::newerBook, "made up"});
+    kiosk.rideToTop();
+    kiosk.coolDown();
+    REQUIRE(kiosk.untilStage(Stage::notKept));
+    CHECK_FALSE(kiosk.desk().state().verdict);
+    CHECK(kiosk.desk().state().pending.at(0).failure->code == ledger::FailureCode::newerBook);
+    CHECK(kiosk.spools() == 1);
+}
+
+TEST_CASE("a run that is not in the book is refused", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.desk().onScan("404");
+    REQUIRE(kiosk.until([&] { return kiosk.desk().state().refusal.has_value(); }));
+    CHECK(kiosk.desk().state().refusal->cause == RefusalCause::runNotFound);
+}
