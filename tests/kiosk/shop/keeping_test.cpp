@@ -151,3 +151,37 @@ TEST_CASE("a ride that starts hot asks for the unit, and the answer corrects it"
     floor.commitDone();
     CHECK(floor.state().verdict->word == Word::cured); // 60 °C is cold enough once the unit is sure (decisions 3.7)
 }
+
+TEST_CASE("several rides in one recording are parted into a reading each", "[shop][proving]") {
+    auto before = floorAfterRide(168);
+    auto samples = before.spooled(before.commits()[0].spools[0]);
+    const auto second = samples;
+    while (samples.back().counts > 450) { // down to 45 °C at 3 °C/s
+        auto cooler = samples.back();
+        cooler.at += std::chrono::milliseconds{200};
+        cooler.counts -= 6;
+        samples.push_back(cooler);
+    }
+    const auto shift = samples.back().at + std::chrono::seconds{2} - second.front().at;
+    for (auto sample : second) {
+        sample.at += shift;
+        samples.push_back(sample);
+    }
+    Floor floor;
+    floor.send(SpoolFound{"left.spool",
+                          "P-3",
+                          {kStep, holdfast::drivers::ReadingUnit::celsius},
+                          samples,
+                          runOf("standard", "100% cotton"),
+                          std::nullopt,
+                          records::BeltPosition::centre});
+    const auto readings = floor.readingsIn(0);
+    REQUIRE(readings.size() == 2);
+    const auto passOf = [&](std::size_t i) {
+        return std::get<records::TraceSeen>(std::get<records::ReadingTaken>(readings[i]).evidence).pass;
+    };
+    CHECK(passOf(0) == 1);
+    CHECK(passOf(1) == 2);
+    floor.commitDone();
+    CHECK(floor.state().kept.size() == 2);
+}

@@ -165,7 +165,9 @@ void Floor::playTogether(const std::string& a, const std::vector<Leg>& legsOfA, 
     m_cursors[b].celsius = legsOfB.empty() ? m_cursors[b].celsius : legsOfB.back().toCelsius;
 }
 
-void Floor::place(const std::string& probe, double celsius) { m_cursors[probe].celsius = celsius; }
+void Floor::place(const std::string& probe, double celsius) {
+    m_cursors[probe].celsius = celsius;
+}
 
 void Floor::wait(double seconds) {
     for (int i = 0; i < static_cast<int>(seconds); ++i) {
