@@ -36,7 +36,12 @@ struct FloorFacts final {
     int utcOffsetMinutes = 0;
     std::vector<ListedReading> latest; ///< newest first, one a run
     std::vector<ListedLot> onHold;
-    int lotsOnHold = 0; ///< may be more than are listed
+    int lotsOnHold = 0;                ///< may be more than are listed
+    std::vector<records::DueItem> due; ///< most urgent first
 };
+
+/// Reads it from the book; what cannot be read stays empty. Wall time is left to the caller. Main thread only.
+[[nodiscard]] FloorFacts floorFactsOf(const ledger::Book& book, std::chrono::sys_days today,
+                                      const wording::Speech& speech);
 
 } // namespace holdfast::kiosk::screens

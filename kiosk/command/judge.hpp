@@ -1,0 +1,33 @@
+#pragma once
+
+#include "analytics/metrology/instrument.hpp"
+
+#include <iosfwd>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast::kiosk::command {
+
+/// `holdfast judge` as typed; at most one of trace, strip, spot and surface is set.
+struct JudgeOptions final {
+    std::string trace;
+    std::vector<std::string> inks; ///< FAMILY[:COLOUR], bottom layer first
+    std::string fabric;
+    std::string instrument;
+    std::string placement; ///< wet, taped, cloth; empty: the instrument's own
+    std::string strip;     ///< LAST_DARK/FIRST_LIGHT
+    std::string spot;      ///< 291F
+    std::string surface;   ///< 305F[:tunnel]
+    std::string shopFile;
+    std::string today; ///< YYYY-MM-DD; empty: `todayByClock`
+    bool json = false;
+    bool fahrenheit = true; ///< what the sentences speak
+    analytics::Date todayByClock;
+};
+
+/// Exit status: 0 cured (or, without a reading, the window is open), 3 otherwise, 2 unusable input with a sentence on
+/// `err`.
+[[nodiscard]] int runJudge(const JudgeOptions& options, std::ostream& out, std::ostream& err);
+
+} // namespace holdfast::kiosk::command

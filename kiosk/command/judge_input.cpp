@@ -1,0 +1,173 @@
+#include "kiosk/command/judge_input.hpp"
+
+#include "kiosk/command/typed_values.hpp"
+
+#include <fstream>
+#include <iterator>
+
+namespace holdfast::kiosk::command {
+
+using analytics::Instrument;
+using analytics::InstrumentKind;
+
+namespace {
+
+tl::unexpected<CommandFault> fault(std::string key, wording::Arguments arguments) {
+    return tl::unexpected(CommandFault{std::move(key), std::move(arguments)});
+}
+
+tl::expected<records::ShopStock, CommandFault> stockFrom(const std::string& path) {
+    if (path.empty()) {
+        return records::starterStock();
+    }
+    std::ifstream in{path, std::ios::binary};
+    if (!in) {
+        return fault("shop-file-missing", {{"path", path}});
+    }
+    const std::string text{std::istreambuf_iterator<char>{in}, {}};
+    const auto file = records::readShopFile(text);
+    if (!file) {
+        std::string list;
+        for (const auto& item : file.error()) {
+            list += "\n  " + item.path + ": " + item.what;
+        }
+        return fault("shop-file-faulty", {{"path", path}, {"list", list}});
+    }
+    return records::stockOf(*file);
+}
+
+template <class Items>
+std::string namesOf(const Items& items) {
+    std::string out;
+    for (const auto& item : items) {
+        out += (out.empty() ? "" : ", ") + item.name;
+    }
+    return out;
+}
+
+tl::expected<analytics::RunPlan, CommandFault> planFrom(const JudgeOptions& options, const records::ShopStock& stock) {
+    analytics::RunPlan plan;
+    const auto* fabric = stock.fabricNamed(options.fabric);
+    if (fabric == nullptr) {
+        return fault("fabric-unknown", {{"name", options.fabric}, {"known", namesOf(stock.fabrics)}});
+    }
+    plan.fabric = *fabric;
+    for (const auto& text : options.inks) {
+        const auto spec = inkFrom(text);
+        auto ink = stock.inkNamed(spec.name);
+        if (!ink) {
+            return fault("ink-unknown",
+                         {{"name", spec.name}, {"known", namesOf(stock.families)}, {"mixes", namesOf(stock.mixes)}});
+        }
+        plan.layers.push_back({spec.colour, std::move(*ink), std::nullopt});
+    }
+    if (plan.layers.empty()) {
+        return fault("no-layers", {});
+    }
+    return plan;
+}
+
+InstrumentKind kindAsked(const JudgeOptions& options) {
+    if (!options.strip.empty()) {
+        return InstrumentKind::strip;
+    }
+    if (!options.spot.empty()) {
+        return InstrumentKind::spot;
+    }
+    return options.surface.empty() ? InstrumentKind::probe : InstrumentKind::gun;
+}
+
+bool hasReading(const JudgeOptions& options) {
+    return !options.trace.empty() || !options.strip.empty() || !options.spot.empty() || !options.surface.empty();
+}
+
+bool placementFrom(const std::string& text, analytics::Placement& placement) {
+    if (text == "wet") {
+        placement = analytics::Placement::wetInk;
+    } else if (text == "taped") {
+        placement = analytics::Placement::tapedOnFilm;
+    } else if (text == "cloth") {
+        placement = analytics::Placement::inOrUnderCloth;
+    } else {
+        return text.empty();
+    }
+    return true;
+}
+
+tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, JudgeInput& input) {
+    Instrument instrument;
+    if (options.instrument.empty()) {
+        if (!hasReading(options)) {
+            return {};
+        }
+        instrument = assumedInstrument(kindAsked(options), input.today);
+        input.assumed = true;
+    } else if (const auto* known = input.stock.instrumentNamed(options.instrument)) {
+        instrument = *known;
+    } else {
+        return fault("instrument-unknown", {{"name", options.instrument}, {"known", namesOf(input.stock.instruments)}});
+    }
+    if (hasReading(options) && instrument.kind != kindAsked(options)) {
+        return fault("instrument-of-other-kind", {{"name", options.instrument}});
+    }
+    if (!placementFrom(options.placement, instrument.placement)) {
+        return fault("placement-unknown", {{"text", options.placement}});
+    }
+    input.instrument.emplace(std::move(instrument), input.today);
+    return {};
+}
+
+} // namespace
+
+Instrument assumedInstrument(InstrumentKind kind, analytics::Date today) {
+    Instrument instrument;
+    instrument.kind = kind;
+    instrument.placement = analytics::Placement::wetInk;
+    if (kind == InstrumentKind::probe || kind == InstrumentKind::spot) {
+        instrument.name = "class 1 type K probe";
+        instrument.type = analytics::ThermocoupleType::k;
+        instrument.toleranceClass = analytics::ToleranceClass::iecClass1;
+        instrument.checks.push_back({analytics::CheckKind::ice, true, today, today});
+    } else if (kind == InstrumentKind::gun) {
+        instrument.name = "surface gun";
+        instrument.statedTolerance = analytics::TemperatureDifference::fromCelsius(2.0);
+        instrument.checks.push_back({analytics::CheckKind::comparison, true, today, today});
+    } else {
+        instrument.name = "strip";
+        instrument.strip = analytics::StripSteps{{}, analytics::TemperatureDifference::fromFahrenheit(2.0), {}};
+    }
+    return instrument;
+}
+
+tl::expected<JudgeInput, CommandFault> judgeInputFrom(const JudgeOptions& options) {
+    const int readings = static_cast<int>(!options.trace.empty()) + static_cast<int>(!options.strip.empty()) +
+                         static_cast<int>(!options.spot.empty()) + static_cast<int>(!options.surface.empty());
+    if (readings > 1) {
+        return fault("several-readings", {});
+    }
+    JudgeInput input;
+    input.today = options.todayByClock;
+    if (!options.today.empty()) {
+        const auto date = dateFrom(options.today);
+        if (!date) {
+            return fault("no-such-day", {{"text", options.today}});
+        }
+        input.today = *date;
+    }
+    auto stock = stockFrom(options.shopFile);
+    if (!stock) {
+        return tl::unexpected(stock.error());
+    }
+    input.stock = std::move(*stock);
+    auto plan = planFrom(options, input.stock);
+    if (!plan) {
+        return tl::unexpected(plan.error());
+    }
+    input.plan = std::move(*plan);
+    if (auto chosen = chooseInstrument(options, input); !chosen) {
+        return tl::unexpected(chosen.error());
+    }
+    return input;
+}
+
+} // namespace holdfast::kiosk::command

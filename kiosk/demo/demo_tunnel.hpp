@@ -1,0 +1,32 @@
+#pragma once
+
+#include "drivers/simulated/simulated_probe.hpp"
+#include "kiosk/shop/proving/proving_state.hpp"
+
+#include <QObject>
+#include <QTimer>
+
+namespace holdfast::kiosk::demo {
+
+/// The demo's dryer: when a run is announced, its simulated print rides, as hot as the demo says for that run.
+class DemoTunnel final : public QObject {
+    Q_OBJECT
+public:
+    /// The probe's port stands at `path`. `clock` must outlive the tunnel.
+    DemoTunnel(const drivers::Clock& clock, const std::string& path, QObject* parent = nullptr);
+
+    /// Looks whether a run waits for its ride.
+    void follow(const shop::ProvingState& state);
+
+private:
+    void startRide();
+    [[nodiscard]] int realMilliseconds(double clockSeconds) const;
+
+    const drivers::Clock& m_clock;
+    drivers::SimulatedProbe m_probe;
+    QTimer m_starting;
+    std::int64_t m_run = 0;
+    bool m_waiting = false; ///< this window has had its ride started or planned
+};
+
+} // namespace holdfast::kiosk::demo
