@@ -9,7 +9,7 @@ Rectangle {
     readonly property bool portrait: root.height > root.width
     readonly property bool placesShown: root.kiosk.place === "dryer"
     readonly property real pageTop: header.height
-    readonly property real pageHeight: root.height - header.height - (placesBar.visible ? placesBar.height : 0)
+    readonly property real pageHeight: root.height - header.height - (root.placesShown ? placesBar.height : 0)
 
     color: Theme.paper
 
@@ -33,15 +33,8 @@ Rectangle {
         focus: true
         enabled: !pad.visible && !lock.visible
 
-        HeaderBar {
-            id: header
-            width: parent.width
-            portrait: root.portrait
-            model: root.kiosk.header
-            onOpened: place => root.kiosk.trigger(place)
-        }
         DryerPage {
-            visible: root.kiosk.place === "dryer"
+            visible: root.kiosk.place === "dryer" && !pad.visible
             y: root.pageTop
             width: root.width
             height: root.pageHeight
@@ -53,7 +46,7 @@ Rectangle {
             onTriggered: id => root.kiosk.dryer.trigger(id)
         }
         RunPage {
-            visible: root.kiosk.place === "run"
+            visible: root.kiosk.place === "run" && !pad.visible
             y: root.pageTop
             width: root.width
             height: root.pageHeight
@@ -65,7 +58,7 @@ Rectangle {
             onTriggered: id => root.kiosk.run.trigger(id)
         }
         StripPage {
-            visible: root.kiosk.place === "strip"
+            visible: root.kiosk.place === "strip" && !pad.visible
             y: root.pageTop
             width: root.width
             height: root.pageHeight
@@ -78,12 +71,20 @@ Rectangle {
         }
         PlacesBar {
             id: placesBar
-            visible: root.placesShown
+            visible: root.placesShown && !pad.visible
             anchors.bottom: parent.bottom
             width: parent.width
             places: root.kiosk.places
             place: root.kiosk.place
             onTriggered: id => root.kiosk.trigger(id)
+        }
+        // Last, so that the keys come to the work first.
+        HeaderBar {
+            id: header
+            width: parent.width
+            portrait: root.portrait
+            model: root.kiosk.header
+            onOpened: place => root.kiosk.trigger(place)
         }
     }
     ScanEntry {

@@ -14,8 +14,9 @@ constexpr double kAxisWidth = 56.0;
 constexpr double kTimeAxisHeight = 38.0;
 constexpr double kTextPx = 21.0;
 constexpr double kFigurePx = 40.0;
-constexpr double kPad = 8.0;        // label ground beside its text
-constexpr double kWordInset = 24.0; // words start here, right of the axis
+constexpr double kSmallFigurePx = 28.0; // where 40 would cover the trace
+constexpr double kPad = 8.0;            // label ground beside its text
+constexpr double kWordInset = 24.0;     // words start here, right of the axis
 
 bool crosses(const QLineF& line, const QRectF& box) {
     if (box.contains(line.p1()) || box.contains(line.p2())) {
@@ -62,11 +63,10 @@ public:
 private:
     [[nodiscard]] double px(double value) const { return value * m_unit; }
 
-    [[nodiscard]] QSizeF sizeOf(const QString& text, ScaleLabelKind kind) const {
-        const bool figure = kind == ScaleLabelKind::Figure;
-        const QFont font = m_style.font(figure ? kFigurePx : kTextPx, kind != ScaleLabelKind::Word);
+    [[nodiscard]] QSizeF sizeOf(const QString& text, ScaleLabelKind kind, double size = kTextPx) const {
+        const QFont font = m_style.font(size, kind != ScaleLabelKind::Word);
         const double width = std::ceil(QFontMetricsF(font).horizontalAdvance(text)) + px(2.0 * kPad);
-        return {width, px(figure ? 46.0 : 30.0)};
+        return {width, px(size > kTextPx ? size + 6.0 : 30.0)};
     }
 
     [[nodiscard]] bool isFree(const QRectF& box) const {
@@ -84,16 +84,16 @@ private:
     }
 
     /// Takes the first free candidate; with `always` the first one if none is free.
-    void place(QList<ScaleLabel>& labels, ScaleLabel label, const QList<QPointF>& corners, bool always) {
+    bool place(QList<ScaleLabel>& labels, ScaleLabel label, const QList<QPointF>& corners, bool always) {
         if (label.text.isEmpty() || corners.isEmpty()) {
-            return;
+            return true;
         }
-        const QSizeF size = sizeOf(label.text, label.kind);
+        const QSizeF size = sizeOf(label.text, label.kind, label.size);
         for (const QPointF& corner : corners) {
             label.box = QRectF(corner, size);
             if (isFree(label.box)) {
                 take(labels, label);
-                return;
+                return true;
             }
         }
         if (always) {
@@ -101,6 +101,7 @@ private:
             label.box.moveRight(std::min(label.box.right(), m_map.plot.right()));
             take(labels, label);
         }
+        return always;
     }
 
     void take(QList<ScaleLabel>& labels, const ScaleLabel& label) {
@@ -154,26 +155,31 @@ private:
     }
 
     void placeFigure(QList<ScaleLabel>& labels) {
-        if (!m_state.peak) {
-            return;
+        if (m_state.peak && !placeFigureAt(labels, kFigurePx, false)) {
+            placeFigureAt(labels, kSmallFigurePx, true);
         }
-        const ScaleLabel label{ScaleLabelKind::Figure, LabelGround::Clear, m_state.peak->text, {}};
-        const QSizeF size = sizeOf(label.text, label.kind);
+    }
+
+    /// In the window on the side the trace leaves free; else under the cure line, on paper.
+    bool placeFigureAt(QList<ScaleLabel>& labels, double figurePx, bool always) {
+        ScaleLabel label{ScaleLabelKind::Figure, LabelGround::Clear, m_state.peak->text, {}, figurePx};
+        const QSizeF size = sizeOf(label.text, label.kind, label.size);
         QList<QPointF> corners;
         if (windowBottom() - windowTop() >= size.height() + px(4.0)) {
             const double y = (windowTop() + windowBottom()) / 2.0 - size.height() / 2.0;
             corners = {{right(size.width()), y}, {left(), y}, {middle(size.width()), y}};
         }
-        const double below = windowBottom() + px(8.0) + guardBelow();
-        for (double y = below; y < m_map.kneeY - size.height(); y += px(12.0)) {
+        for (double y = windowBottom() + px(8.0) + guardBelow(); y < m_map.kneeY - size.height(); y += px(12.0)) {
             corners.append({right(size.width()), y});
             corners.append({left(), y});
         }
-        ScaleLabel set = label;
-        place(labels, set, corners, true);
+        if (!place(labels, label, corners, always)) {
+            return false;
+        }
         if (!labels.isEmpty() && labels.last().box.top() > windowBottom()) {
             labels.last().ground = LabelGround::Paper;
         }
+        return true;
     }
 
     [[nodiscard]] double guardBelow() const {

@@ -34,6 +34,7 @@ struct ScaleLabel {
     LabelGround ground = LabelGround::Bare;
     QString text;
     QRectF box;
+    double size = 21.0; ///< px at 1280×800
 };
 
 struct AxisFigure {

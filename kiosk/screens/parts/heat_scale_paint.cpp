@@ -165,8 +165,8 @@ void paintLabel(const Sheet& sheet, const ScaleLabel& label) {
     if (figure || (label.kind == ScaleLabelKind::Note && label.ground != LabelGround::Bare)) {
         colour = ink.of(sheet.state.verdict);
     }
-    paintText(sheet, label.box.adjusted(pad, 0.0, 0.0, 0.0), Qt::AlignLeft | Qt::AlignVCenter, label.text,
-              figure ? 40.0 : 21.0, label.kind != ScaleLabelKind::Word, colour);
+    paintText(sheet, label.box.adjusted(pad, 0.0, 0.0, 0.0), Qt::AlignLeft | Qt::AlignVCenter, label.text, label.size,
+              label.kind != ScaleLabelKind::Word, colour);
 }
 
 double timeStep(double span, double width, double unit) {

@@ -10,8 +10,8 @@ Flickable {
     property string more: ""
     signal triggered(string id)
 
-    readonly property real pitchWanted: Theme.px(96)
-    readonly property real pitch: Math.max(Theme.px(72), Math.min(pitchWanted, (height + Theme.px(16)) / Math.max(1, ways.length)))
+    readonly property real gap: height >= ways.length * Theme.px(96) - Theme.px(16) ? Theme.px(16) : Theme.px(12)
+    readonly property real rowHeight: Math.max(Theme.px(62), Math.min(Theme.px(80), Math.floor((height + gap) / Math.max(1, ways.length)) - gap))
     contentHeight: column.height
     interactive: contentHeight > height + 1
     clip: interactive
@@ -27,7 +27,7 @@ Flickable {
     Column {
         id: column
         width: root.width
-        spacing: root.pitch >= root.pitchWanted ? Theme.px(16) : Theme.px(12)
+        spacing: root.gap
         Repeater {
             model: root.ways
             Pressable {
@@ -36,7 +36,7 @@ Flickable {
                 required property wayOutState modelData
                 readonly property bool filled: (index === 0) !== down
                 width: column.width
-                height: Math.max(Theme.px(62), Math.min(Theme.px(80), root.pitch - column.spacing))
+                height: root.rowHeight
                 spoken: (index + 1) + ", " + modelData.title + ", " + modelData.detail
                 onActivated: root.triggered(modelData.id)
                 onActiveFocusChanged: if (activeFocus) {
