@@ -74,14 +74,14 @@ QStringList textFaults(KioskView& view, bool scrolls) {
         if (item->property("contentWidth").toDouble() > item->width() + 1.0) {
             faults.append(QStringLiteral("wider than its box: ") + who);
         }
-        if (!page.contains(ink)) {
-            faults.append(QStringLiteral("off the page: ") + who);
-        }
         if (clippedBy(*item, ink) != nullptr) {
             if (!scrolls) {
                 faults.append(QStringLiteral("clipped: ") + who);
             }
             continue;
+        }
+        if (!page.contains(ink)) {
+            faults.append(QStringLiteral("off the page: ") + who);
         }
         for (const auto& [other, otherInk] : inks) {
             if (otherInk.intersects(ink)) {
@@ -222,9 +222,14 @@ TEST_CASE("the order of focus is the order of the work", "[screens][keys]") {
     };
     view.show(stateNamed(QStringLiteral("run-not-proven")));
     REQUIRE(tabbed(5) == QStringList{"Send the probe again", "Strip", "Surface gun", "Problem", "Why?"});
-    view.show(stateNamed(QStringLiteral("run-closed")));
-    view.window().rootObject()->forceActiveFocus();
-    REQUIRE(view.kiosk().place() == "run");
+    KioskView closed({1280, 800});
+    closed.show(stateNamed(QStringLiteral("run-closed")));
+    QTest::keyClick(&closed.window(), Qt::Key_Tab);
+    REQUIRE(closed.window().activeFocusItem()->property("spoken").toString().startsWith("1, Black in low-cure"));
+    KioskView dryer({1280, 800});
+    dryer.show(stateNamed(QStringLiteral("dryer")));
+    QTest::keyClick(&dryer.window(), Qt::Key_Tab);
+    REQUIRE(dryer.window().activeFocusItem()->property("spoken").toString().startsWith("Scan a run"));
 }
 
 TEST_CASE("a touch and the Enter key both give the action's id", "[screens][actions]") {
@@ -268,6 +273,7 @@ TEST_CASE("arrow keys walk along the steps of a strip", "[screens][keys]") {
     REQUIRE(view.window().activeFocusItem()->property("spoken").toString().startsWith("all light"));
     QTest::keyClick(&view.window(), Qt::Key_Right);
     QTest::keyClick(&view.window(), Qt::Key_Right);
+    INFO(describe(*view.window().activeFocusItem()));
     REQUIRE(view.window().activeFocusItem()->property("spoken").toString().startsWith("285"));
     QTest::keyClick(&view.window(), Qt::Key_Left);
     QSignalSpy spy(&view.kiosk(), &KioskModel::actionTriggered);

@@ -42,7 +42,7 @@ Item {
         anchors.bottomMargin: Theme.deadEdge
         ringOutset: 0
         enabledTouch: root.belt.actionId !== ""
-        spoken: [root.belt.word, root.belt.note, root.belt.sentence].filter(t => t !== "").join(", ")
+        spoken: Spoken.join([root.belt.word, root.belt.note, root.belt.sentence])
         onActivated: root.triggered(root.belt.actionId)
     }
     VerdictMark {

@@ -83,7 +83,7 @@ Item {
                 anchors.topMargin: Theme.deadEdge
                 anchors.bottomMargin: Theme.deadEdge
                 ringOutset: 0
-                spoken: [row.modelData.title, row.modelData.detail, row.modelData.when].join(", ")
+                spoken: Spoken.join([row.modelData.title, row.modelData.detail, row.modelData.when])
                 onActivated: root.triggered(row.modelData.id)
                 onActiveFocusChanged: if (activeFocus) {
                     list.positionViewAtIndex(row.index, ListView.Contain);

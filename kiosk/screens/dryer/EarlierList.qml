@@ -125,7 +125,7 @@ Item {
                 anchors.topMargin: Theme.deadEdge
                 anchors.bottomMargin: Theme.deadEdge
                 ringOutset: 0
-                spoken: [row.modelData.title, row.modelData.verdictWord, row.modelData.detail, row.modelData.margin, row.modelData.time].join(", ")
+                spoken: Spoken.join([row.modelData.title, row.modelData.verdictWord, row.modelData.detail, row.modelData.margin, row.modelData.time])
                 onActivated: root.triggered(row.modelData.id)
                 onActiveFocusChanged: if (activeFocus) {
                     list.positionViewAtIndex(row.index, ListView.Contain);

@@ -1,3 +1,4 @@
+pragma ComponentBehavior: Bound
 import QtQuick
 import Holdfast.Screens
 
@@ -10,24 +11,34 @@ Item {
 
     height: Theme.actionBar
     readonly property real gap: Theme.px(15)
-    readonly property real room: root.width - 2 * Theme.edge - Math.max(0, root.actions.length - 1) * root.gap
+    readonly property real room: root.width - 2 * Theme.edge - Math.max(0, root.count - 1) * root.gap
 
-    function widthsOf(labels: list<string>): list<real> {
-        const need = labels.map(label => Math.max(Theme.button, metrics.advanceWidth(label) + Theme.px(32)));
-        const equal = root.room / Math.max(1, need.length);
-        if (Math.max(...need, 0) <= equal) {
-            return need.map(() => equal);
+    readonly property int count: root.actions.length
+
+    function labelOf(action: actionState, brief: bool): string {
+        return brief && action.shortLabel !== "" ? action.shortLabel : action.label;
+    }
+    function needOf(index: int, brief: bool): real {
+        return Math.max(Theme.button, metrics.advanceWidth(root.labelOf(root.actions[index], brief)) + Theme.px(32));
+    }
+    function sumOf(brief: bool): real {
+        let sum = 0;
+        for (let i = 0; i < root.count; ++i) {
+            sum += root.needOf(i, brief);
         }
-        const spare = (root.room - need.reduce((sum, n) => sum + n, 0)) / need.length;
-        return need.map(n => n + spare);
+        return sum;
     }
-    function shortOf(action: actionState): string {
-        return action.shortLabel !== "" ? action.shortLabel : action.label;
+    function widestOf(brief: bool): real {
+        let widest = 0;
+        for (let i = 0; i < root.count; ++i) {
+            widest = Math.max(widest, root.needOf(i, brief));
+        }
+        return widest;
     }
-    readonly property list<string> fullLabels: root.actions.map(action => action.label)
-    readonly property bool tight: root.fullLabels.reduce((sum, label) => sum + metrics.advanceWidth(label) + Theme.px(32), 0) > root.room
-    readonly property list<string> labels: root.tight ? root.actions.map(action => root.shortOf(action)) : root.fullLabels
-    readonly property list<real> widths: root.widthsOf(root.labels)
+    readonly property bool tight: root.sumOf(false) > root.room
+    readonly property real equal: root.room / Math.max(1, root.count)
+    readonly property bool even: root.widestOf(root.tight) <= root.equal
+    readonly property real spare: (root.room - root.sumOf(root.tight)) / Math.max(1, root.count)
 
     FontMetrics {
         id: metrics
@@ -48,9 +59,9 @@ Item {
             PressButton {
                 required property int index
                 required property actionState modelData
-                width: root.widths[index] ?? 0
+                width: root.even ? root.equal : root.needOf(index, root.tight) + root.spare
                 height: Theme.button
-                label: root.labels[index] ?? ""
+                label: root.labelOf(modelData, root.tight)
                 primary: modelData.primary
                 onActivated: root.triggered(modelData.id)
             }

@@ -14,7 +14,7 @@ Item {
 
     height: root.portrait ? Theme.bandPortrait : Theme.band
     Accessible.role: Accessible.Notification
-    Accessible.name: [root.shownWord, root.band.margin, root.band.status, root.band.marginNote].filter(t => t !== "").join(", ")
+    Accessible.name: Spoken.join([root.shownWord, root.band.margin, root.band.status, root.band.marginNote])
 
     VerdictMark {
         x: Theme.edge

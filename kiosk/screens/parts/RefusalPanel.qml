@@ -16,7 +16,7 @@ Rectangle {
     border.width: Theme.marked
     border.color: Theme.ink
     Accessible.role: Accessible.AlertMessage
-    Accessible.name: [root.refusal.happened, root.refusal.kept, root.refusal.toDo].join(" ")
+    Accessible.name: Spoken.join([root.refusal.happened, root.refusal.kept, root.refusal.toDo])
 
     MouseArea {
         anchors.fill: parent // what lies under the panel is out of reach

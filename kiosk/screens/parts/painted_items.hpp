@@ -9,7 +9,7 @@
 /// The drawings of the look as items. Painted items, since geometry nodes draw nothing on the software renderer.
 namespace holdfast::kiosk::screens {
 
-/// What every drawing needs from Theme.qml.
+/// What every drawing needs from Theme.qml. Its heirs write its name in full: Qt 6.4's type files need that.
 class InkItem : public QQuickPaintedItem {
     Q_OBJECT
     QML_ANONYMOUS
@@ -32,7 +32,7 @@ private:
 };
 
 /// The verdict mark, or the sign of the closed window.
-class VerdictMark : public InkItem {
+class VerdictMark : public holdfast::kiosk::screens::InkItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(holdfast::kiosk::screens::MarkKind kind READ kind WRITE setKind NOTIFY kindChanged)
@@ -50,7 +50,7 @@ private:
 };
 
 /// One layer of the print's core; `cloth` draws the weave instead.
-class CoreCell : public InkItem {
+class CoreCell : public holdfast::kiosk::screens::InkItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(holdfast::kiosk::screens::MarkKind kind READ kind WRITE setKind NOTIFY kindChanged)
@@ -73,7 +73,7 @@ private:
 };
 
 /// The heat scale. What stands still is kept as an image; a sample that arrives repaints only trace and figures.
-class HeatScale : public InkItem {
+class HeatScale : public holdfast::kiosk::screens::InkItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(holdfast::kiosk::screens::HeatScaleState scaleState READ scaleState WRITE setScaleState NOTIFY

@@ -28,7 +28,8 @@ EarlierRow earlierRow(const ListedReading& listed, const wording::Speech& speech
     row.verdictWord = listed.row.word ? toQString(wording::word(*listed.row.word, speech)) : QString{};
     row.detail = toQString(listed.what);
     row.scale = smallScale(listed.reading, speech);
-    row.margin = marginOf(listed.row, speech);
+    row.margin = listed.reading.verdict ? toQString(wording::headMarginText(*listed.reading.verdict, speech))
+                                        : marginOf(listed.row, speech);
     row.time = toQString(wording::clockText(listed.row.takenAt, listed.row.utcOffsetMinutes));
     return row;
 }

@@ -2,6 +2,8 @@
 
 #include "kiosk/screens/presenting/shown.hpp"
 
+#include <algorithm>
+
 namespace holdfast::kiosk::screens {
 
 namespace {
@@ -27,8 +29,11 @@ HeaderCell titleCell(Place place, const shop::ProvingState& state, const FloorFa
 
 std::string probeHow(const shop::Probe& probe, drivers::MonotonicTime now, const wording::Speech& speech) {
     const auto age = [&](std::optional<drivers::MonotonicTime> since) {
-        return since ? wording::durationText(analytics::Duration{static_cast<double>((now - *since).count()) / 1e6})
-                     : std::string{};
+        if (!since) {
+            return std::string{};
+        }
+        const double seconds = static_cast<double>((now - *since).count()) / 1e6;
+        return wording::durationText(analytics::Duration{std::max(0.1, seconds)});
     };
     if (probe.link.state == drivers::LinkState::ready && !probe.lost) {
         return speech.text("header.probe.live", {{"age", age(probe.sampleAt)}});

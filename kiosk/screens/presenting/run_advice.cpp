@@ -267,7 +267,7 @@ LotState lotOf(const shop::ProvingState& state, const wording::Speech& speech) {
             std::find(state.shownReadings.begin(), state.shownReadings.end(), kept.id) != state.shownReadings.end();
         if (kept.reading.verdict && !kept.refused && kept.run && kept.run->lotId == state.run->lotId) {
             lot.readings.append(ReadingRow{markOf(kept.reading.verdict->word), placeWord(kept.reading.position, speech),
-                                           toQString(wording::marginText(kept.reading.verdict->margin, speech)),
+                                           toQString(wording::headMarginText(*kept.reading.verdict, speech)),
                                            shownNow});
         }
     }

@@ -12,7 +12,7 @@ analytics::Duration between(drivers::MonotonicTime from, drivers::MonotonicTime 
 
 /// What the figure of a verdict means: which limit it is measured from and how sure it is.
 std::string marginNote(const analytics::Verdict& verdict, const wording::Speech& speech) {
-    const wording::Arguments guard{{"guard", speech.figures.difference(verdict.guard)}};
+    const wording::Arguments guard{{"guard", speech.figures.bareDifference(verdict.guard)}};
     switch (verdict.word) {
     case analytics::Word::cured:
         return speech.text(verdict.bleedNotRuledOut ? "band.bleed-not-ruled-out" : "band.over-cure", guard);
@@ -34,9 +34,7 @@ BandState verdictBand(const analytics::Verdict& verdict, const wording::Speech& 
     BandState band;
     band.mark = markOf(verdict.word);
     band.word = toQString(wording::word(verdict.word, speech));
-    const bool over = verdict.word == analytics::Word::overheated && verdict.upperMargin;
-    band.margin = over ? toQString(speech.figures.signedDifference(-*verdict.upperMargin))
-                       : toQString(wording::marginText(verdict.margin, speech));
+    band.margin = toQString(wording::headMarginText(verdict, speech));
     band.marginNote = toQString(marginNote(verdict, speech));
     return band;
 }

@@ -88,8 +88,9 @@ void addCeilings(HeatScaleState& scale, const analytics::RunPlan& plan, const an
     const bool fabricCulprit = isFabricCulprit(window);
     const bool bleedIsLower =
         window.upperBleed && (!window.upperHard || window.upperBleed->limit < window.upperHard->limit);
-    if (window.upperHard) {
-        const bool culprit = closed && fabricCulprit && !bleedIsLower && !window.upperHardLayer;
+    // The lower ceiling is the answer; a higher one would only press the window together.
+    if (window.upperHard && !bleedIsLower) {
+        const bool culprit = closed && fabricCulprit && !window.upperHardLayer;
         const std::string subject = window.upperHardLayer ? speech.layer(window.upperHardLayer) : plan.fabric.name;
         const auto word =
             culprit ? speech.text("scale.cloth-bears", {{"limit", speech.figures.temperature(window.upperHard->limit)}})

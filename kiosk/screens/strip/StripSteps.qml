@@ -18,11 +18,11 @@ Grid {
     columnSpacing: perRow > 8 ? Theme.px(12) : Theme.px(16)
     rowSpacing: Theme.px(4)
 
+    property int wanted: -1
     function move(from: int, by: int) {
-        const next = repeater.itemAt(from + by) as StripStep;
-        if (next) {
-            next.take();
-        }
+        const next = from + by;
+        root.wanted = -1;
+        root.wanted = next >= 0 && next < root.steps.length ? next : from;
     }
 
     component StripStep: Item {
@@ -35,7 +35,8 @@ Grid {
         width: root.stepWidth
         height: root.stepHeight + root.markHeight
 
-        function take() {
+        readonly property bool wanted: root.wanted === index
+        onWantedChanged: if (wanted) {
             press.forceActiveFocus(Qt.TabFocusReason);
         }
 
@@ -106,7 +107,6 @@ Grid {
     }
 
     Repeater {
-        id: repeater
         model: root.steps
         StripStep {}
     }
