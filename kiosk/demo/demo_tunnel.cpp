@@ -11,7 +11,7 @@ namespace holdfast::kiosk::demo {
 namespace {
 
 constexpr double kPauseSeconds = 4.0; ///< between the scan and the print going in
-constexpr double kSecondsInside = 22.0;
+constexpr double kSecondsInside = 40.0;
 
 const drivers::InstrumentDescription& probeDescription() {
     const auto* description = drivers::findInstrument(kDemoCatalogueId);

@@ -49,20 +49,37 @@ std::string Figures::difference(TemperatureDifference d) const {
     return numberText(std::fabs(d.in(unit)), decimals) + kNoBreakSpace + unitSign();
 }
 
+std::string Figures::bareDifference(TemperatureDifference d) const {
+    return numberText(std::fabs(d.in(unit)), decimals);
+}
+
 std::string Figures::signedDifference(TemperatureDifference d) const {
     const bool positive = rounded(d.in(unit), decimals) > 0.0;
     return (positive ? "+" : "") + numberText(d.in(unit), decimals) + kNoBreakSpace + unitSign();
 }
 
+namespace {
+
+constexpr int kMostDecimals = 3;
+
+int decimalsToTellApart(double value, double limit, int decimals) {
+    if (value == limit || !std::isfinite(value) || !std::isfinite(limit)) {
+        return decimals;
+    }
+    while (decimals < kMostDecimals && rounded(value, decimals) == rounded(limit, decimals)) {
+        ++decimals;
+    }
+    return decimals;
+}
+
+} // namespace
+
 Figures Figures::tellingApart(Temperature value, Temperature limit) const {
-    Figures finer = *this;
-    if (value == limit || !value.isFinite() || !limit.isFinite()) {
-        return finer;
-    }
-    while (finer.decimals < 3 && rounded(value.in(unit), finer.decimals) == rounded(limit.in(unit), finer.decimals)) {
-        ++finer.decimals;
-    }
-    return finer;
+    return {unit, decimalsToTellApart(value.in(unit), limit.in(unit), decimals)};
+}
+
+Figures Figures::tellingApart(TemperatureDifference value, TemperatureDifference limit) const {
+    return {unit, decimalsToTellApart(value.in(unit), limit.in(unit), decimals)};
 }
 
 std::string durationText(analytics::Duration duration) {

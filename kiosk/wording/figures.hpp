@@ -22,10 +22,14 @@ struct Figures final {
     [[nodiscard]] std::string difference(analytics::TemperatureDifference d) const;
     /// "+1 °F", "−8 °F", "0 °F".
     [[nodiscard]] std::string signedDifference(analytics::TemperatureDifference d) const;
+    /// "5": the figure of a difference without sign and unit, for "±5".
+    [[nodiscard]] std::string bareDifference(analytics::TemperatureDifference d) const;
     [[nodiscard]] std::string unitSign() const;
 
     /// The same figures with as many decimals (up to three) as it takes for `value` to show on its own side of `limit`.
     [[nodiscard]] Figures tellingApart(analytics::Temperature value, analytics::Temperature limit) const;
+    [[nodiscard]] Figures tellingApart(analytics::TemperatureDifference value,
+                                       analytics::TemperatureDifference limit) const;
 };
 
 /// "7 s", "0.4 s" (under 10 s with a tenth unless whole), "1 min 20 s"; negative counts as 0.

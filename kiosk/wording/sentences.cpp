@@ -127,6 +127,19 @@ std::string marginText(const std::optional<analytics::MarginRange>& margin, cons
                                           {"high", figures.signedDifference(*margin->high)}});
 }
 
+std::string headMarginText(const analytics::Verdict& verdict, const Speech& speech) {
+    const auto zero = analytics::TemperatureDifference{};
+    if (verdict.word == analytics::Word::overheated && verdict.upperMargin) {
+        return speech.figures.tellingApart(*verdict.upperMargin, zero).signedDifference(-*verdict.upperMargin);
+    }
+    auto finer = speech;
+    if (verdict.margin && verdict.margin->low && verdict.margin->low == verdict.margin->high) {
+        finer.figures = finer.figures.tellingApart(*verdict.margin->low, zero);
+        finer.figures = finer.figures.tellingApart(*verdict.margin->low, verdict.guard);
+    }
+    return marginText(verdict.margin, finer);
+}
+
 std::string windowText(const analytics::RunWindow& window, const Speech& speech) {
     const auto& figures = speech.figures;
     if (!window.upper) {

@@ -36,6 +36,10 @@ struct Speech final {
 /// A margin as people read it: "+6 °F", "−8 °F", "−1 to +16 °F", "at least +3 °F"; absent: empty.
 [[nodiscard]] std::string marginText(const std::optional<analytics::MarginRange>& margin, const Speech& speech);
 
+/// The figure that stands beside a verdict's word: overheated, how far over the ceiling; else the margin, with as many
+/// decimals as it takes to tell it from 0 and from the guard.
+[[nodiscard]] std::string headMarginText(const analytics::Verdict& verdict, const Speech& speech);
+
 /// "285–300 °F", "320 °F and up", "320 over 300".
 [[nodiscard]] std::string windowText(const analytics::RunWindow& window, const Speech& speech);
 
