@@ -33,6 +33,17 @@ Rectangle {
         focus: true
         enabled: !pad.visible && !lock.visible
 
+        // Another page: the keys start at its beginning, not where they stood on the one before.
+        Item {
+            id: start
+        }
+        Connections {
+            target: root.kiosk
+            function onPlaceChanged() {
+                start.forceActiveFocus();
+            }
+        }
+
         DryerPage {
             visible: root.kiosk.place === "dryer" && !pad.visible
             y: root.pageTop
