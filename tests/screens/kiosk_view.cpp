@@ -50,7 +50,8 @@ void ensureApplication() {
     static int argc = 1;
     static char name[] = "screens_test";
     static char* argv[] = {name, nullptr};
-    static QGuiApplication app(argc, argv);
+    // Never deleted: at exit Qt's own statics are gone before ours, and ~QGuiApplication would use them.
+    new QGuiApplication(argc, argv);
 }
 
 Complaints::Complaints() {
