@@ -2,9 +2,10 @@
 
 #include "drivers/protocol/ticket_code.hpp"
 #include "kiosk/screens/presenting/dryer_presenter.hpp"
+#include "kiosk/screens/presenting/refusal_presenter.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/presenting/strip_presenter.hpp"
-#include "kiosk/wording/notices.hpp"
+#include "kiosk/shop/planning/replan.hpp"
 
 namespace holdfast::kiosk::screens {
 
@@ -46,6 +47,7 @@ void KioskPresenter::start() {
 
 void KioskPresenter::scan(const QString& text) {
     m_view = {};
+    m_notice.reset();
     m_desk.send(shop::ScannedText{text.toStdString()});
 }
 
@@ -89,13 +91,34 @@ bool KioskPresenter::actOnPage(const QString& id) {
     } else if (id == QLatin1String("unit.fahrenheit")) {
         m_desk.send(shop::UnitAnswered{analytics::TemperatureUnit::fahrenheit});
     } else if (id == QLatin1String("refusal.close")) {
+        m_notice.reset();
         m_desk.send(shop::RefusalClosed{});
+    } else if (id.startsWith(QLatin1String("way."))) {
+        takeWayOut(id.mid(4).toUInt());
     } else if (id.startsWith(QLatin1String("open."))) {
         scan(toQString(drivers::encode(drivers::TicketKind::run, id.mid(5).toULongLong(), kTicketWidth)));
     } else {
         return false;
     }
     return true;
+}
+
+void KioskPresenter::takeWayOut(std::size_t index) {
+    const auto& state = m_desk.state();
+    if (!state.run || !state.window || index >= state.window->waysOut.size()) {
+        return;
+    }
+    const auto& run = state.run->onFile;
+    const auto number = static_cast<std::uint64_t>(run.plan.number);
+    m_desk.keep(shop::recordsOfWayOut(run, state.window->waysOut[index], state.families, m_desk.newId()),
+                [this, number](const std::optional<ledger::Failure>& failure) {
+                    if (failure) {
+                        m_notice = wording::noticeOf(*failure, wording::Kept::book, m_speech);
+                        show();
+                        return;
+                    }
+                    scan(toQString(drivers::encode(drivers::TicketKind::run, number, kTicketWidth)));
+                });
 }
 
 bool KioskPresenter::actOnStrip(const QString& id) {
@@ -155,16 +178,9 @@ KioskState KioskPresenter::frame() const {
                                       : QStringLiteral("dryer");
     frame.header = headerOf(now, state, m_facts, m_speech);
     frame.places = {place("dryer", m_speech), place("run", m_speech)};
-    if (state.refusal) {
-        const auto notice = wording::noticeOf(*state.refusal, m_speech);
-        frame.refusal.happened = toQString(notice.happened);
-        frame.refusal.keptHeading = toQString(m_speech.text("section.kept"));
-        frame.refusal.kept = toQString(notice.kept);
-        frame.refusal.toDoHeading = toQString(m_speech.text("section.do-now"));
-        frame.refusal.toDo = toQString(notice.toDo);
-        frame.refusal.leave.id = QStringLiteral("refusal.close");
-        frame.refusal.leave.label = toQString(m_speech.text("action.close"));
-        frame.refusal.leave.primary = true;
+    const auto notice = state.refusal ? std::optional{wording::noticeOf(*state.refusal, m_speech)} : m_notice;
+    if (notice) {
+        frame.refusal = refusalOf(*notice, "refusal.close", "action.close", m_speech);
     }
     return frame;
 }

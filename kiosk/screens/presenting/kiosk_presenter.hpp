@@ -6,6 +6,7 @@
 #include "kiosk/screens/presenting/header_presenter.hpp"
 #include "kiosk/screens/presenting/run_presenter.hpp"
 #include "kiosk/shop/proving/proving_desk.hpp"
+#include "kiosk/wording/notices.hpp"
 
 #include <QObject>
 #include <QTimer>
@@ -33,6 +34,7 @@ private:
     void show();
     [[nodiscard]] bool actOnPage(const QString& id);
     [[nodiscard]] bool actOnStrip(const QString& id);
+    void takeWayOut(std::size_t index);
     [[nodiscard]] Place placeNow() const;
     [[nodiscard]] KioskState frame() const;
 
@@ -43,6 +45,7 @@ private:
     wording::Speech m_speech;
     FloorFacts m_facts;
     RunView m_view;
+    std::optional<wording::Notice> m_notice; ///< something that is no reading could not be written
     QTimer m_clockTick;
     bool m_onRun = false;         ///< the person is on the Run place
     std::int64_t m_sequence = -1; ///< newest entry the lists have seen

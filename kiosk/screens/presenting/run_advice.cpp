@@ -234,7 +234,8 @@ QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Spe
         }
     } else if (stage != shop::Stage::writing) {
         actions.append(action("scan", state.run ? "another-run" : "scan-a-run", speech, !state.run));
-        if (state.run) {
+        const bool closed = state.window && state.window->state == analytics::WindowState::closed;
+        if (state.run && !closed) {
             actions.append(action("strip", "strip", speech));
         }
     }

@@ -182,11 +182,14 @@ HeatScaleState scaleOf(const analytics::RunPlan& plan, const analytics::RunWindo
     scale.celsius = speech.figures.unit == analytics::TemperatureUnit::celsius;
     scale.closed = window.state == analytics::WindowState::closed;
     for (const auto& group : cureGroups(plan, window, speech)) {
-        scale.cures.append(CureLine{shown(group.at, speech), shown(group.guard, speech),
+        scale.cures.append(CureLine{shown(group.at, speech), scale.closed ? 0.0 : shown(group.guard, speech),
                                     toQString(speech.figures.bare(group.at)), cureWord(group, scale.closed, speech),
                                     scale.closed && group.culprit});
     }
     addCeilings(scale, plan, window, speech);
+    if (scale.closed) { // decisions 1: g = 0 if closed
+        (scale.bleedCeiling ? scale.bleedCeiling : scale.hardCeiling)->guardShown = 0.0;
+    }
     addGelAimRoom(scale, plan, window, speech);
     if (!instrument.empty() && !scale.closed) {
         scale.windowNote = toQString(speech.text("scale.dots", {{"subject", instrument}}));
@@ -199,19 +202,49 @@ HeatScaleState scaleOf(const analytics::RunPlan& plan, const analytics::RunWindo
     return scale;
 }
 
-void drawRide(HeatScaleState& scale, const std::vector<shop::DrawnSample>& drawn, const analytics::Verdict* verdict,
+namespace {
+
+/// The pre-roll is kept but not drawn: the picture begins five seconds before the heat.
+std::size_t firstDrawn(const std::vector<shop::DrawnSample>& drawn) {
+    constexpr auto kWarm = analytics::TemperatureDifference::fromCelsius(5.0);
+    constexpr analytics::Duration kBefore{5.0};
+    std::size_t warm = 0;
+    while (warm < drawn.size() && drawn[warm].t < drawn.front().t + kWarm) {
+        ++warm;
+    }
+    if (warm == drawn.size()) {
+        return 0;
+    }
+    std::size_t first = warm;
+    while (first > 0 && drawn[warm].at - drawn[first - 1].at <= kBefore) {
+        --first;
+    }
+    return first;
+}
+
+} // namespace
+
+void drawRide(HeatScaleState& scale, const std::vector<shop::DrawnSample>& all, const analytics::Verdict* verdict,
               const analytics::RunWindow& window, TraceEnd end, const wording::Speech& speech) {
     scale.trace.clear();
     scale.peak.reset();
     scale.traceEnd = end;
+    if (all.empty()) {
+        return;
+    }
+    std::vector<shop::DrawnSample> drawn{all.begin() + static_cast<std::ptrdiff_t>(firstDrawn(all)), all.end()};
+    const auto begin = drawn.front().at;
     scale.trace.reserve(static_cast<qsizetype>(drawn.size()));
-    for (const auto& sample : drawn) {
+    for (auto& sample : drawn) {
+        sample.at -= begin;
         scale.trace.append(TracePoint{sample.at.count(), shown(sample.t, speech), sample.breakBefore});
     }
     if (verdict != nullptr) {
         scale.verdict = markOf(verdict->word);
         if (verdict->sustained) {
-            scale.peak = peakNote(drawn, *verdict->sustained, window.lower, speech);
+            auto peak = *verdict->sustained;
+            peak.at -= begin;
+            scale.peak = peakNote(drawn, peak, window.lower, speech);
         }
     }
 }

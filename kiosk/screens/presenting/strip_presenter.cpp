@@ -80,7 +80,7 @@ StripPreview previewOf(const analytics::Verdict& verdict, const wording::Speech&
 ActionState keepAction(const shop::StripEntry& entry, const wording::Speech& speech) {
     ActionState keep;
     if (!entry.lastDark) {
-        keep.label = toQString(speech.text("strip.title-none"));
+        keep.label = toQString(speech.text("strip.nothing-yet"));
         return keep;
     }
     keep.id = QStringLiteral("strip.keep");

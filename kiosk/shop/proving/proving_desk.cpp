@@ -134,10 +134,10 @@ void ProvingDesk::appendSpool(const AppendSpool& effect) {
     });
 }
 
-ledger::CommitRequest ProvingDesk::requestOf(const Commit& effect) {
-    ledger::CommitRequest request;
+std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records::Record>& list) {
     const auto wall = m_needs.clock.wall();
-    for (const auto& record : effect.records) {
+    std::vector<ledger::EntryDraft> drafts;
+    for (const auto& record : list) {
         ledger::EntryDraft draft;
         draft.id = newId();
         draft.kiosk = m_needs.kiosk;
@@ -146,8 +146,30 @@ ledger::CommitRequest ProvingDesk::requestOf(const Commit& effect) {
         draft.kind = records::rowOf(record).kind;
         draft.version = records::rowOf(record).version;
         draft.body = records::bodyOf(record);
-        request.entries.push_back(std::move(draft));
+        drafts.push_back(std::move(draft));
     }
+    return drafts;
+}
+
+void ProvingDesk::keep(const std::vector<records::Record>& list,
+                       std::function<void(std::optional<ledger::Failure>)> then) {
+    ledger::CommitRequest request;
+    request.entries = draftsOf(list);
+    m_needs.writer.submit(std::move(request), [this, then = std::move(then)](const auto& receipt) {
+        const auto failure = receipt ? std::optional<ledger::Failure>{} : std::optional{receipt.error()};
+        QMetaObject::invokeMethod(
+            this,
+            [this, then, failure] {
+                then(failure);
+                emit bookGrew();
+            },
+            Qt::QueuedConnection);
+    });
+}
+
+ledger::CommitRequest ProvingDesk::requestOf(const Commit& effect) {
+    ledger::CommitRequest request;
+    request.entries = draftsOf(effect.records);
     if (!effect.trace.empty()) {
         request.blobs.push_back({"trace", effect.trace});
     }

@@ -44,6 +44,9 @@ public:
     /// The book has new instruments, certificates, families or settings.
     void reload();
     void send(const ProvingEvent& event);
+    /// Writes entries that are no readings (a plan, a setting) and tells in this thread how it went.
+    void keep(const std::vector<records::Record>& list, std::function<void(std::optional<ledger::Failure>)> then);
+    [[nodiscard]] std::string newId();
 
 public slots:
     /// `probe` is the instrument's name in the book. For queued connections from a link.
@@ -68,7 +71,7 @@ private:
     void appendSpool(const AppendSpool& effect);
     void commit(const Commit& effect);
     [[nodiscard]] ledger::CommitRequest requestOf(const Commit& effect);
-    [[nodiscard]] std::string newId();
+    [[nodiscard]] std::vector<ledger::EntryDraft> draftsOf(const std::vector<records::Record>& list);
     [[nodiscard]] analytics::Date today() const;
     void tick();
     /// Runs `work` on the writer's thread.
