@@ -52,7 +52,7 @@ void DemoTunnel::follow(const shop::ProvingState& state) {
 
 void DemoTunnel::startRide() {
     const auto* ride = rideOf(m_run);
-    const double peakFahrenheit = ride != nullptr ? ride->peakFahrenheit : 292.0;
+    const double peakFahrenheit = ride != nullptr ? ride->peakFahrenheit : 294.2;
     m_probe.ride((peakFahrenheit - 32.0) * 5.0 / 9.0, kSecondsInside);
     if (ride != nullptr && ride->silentSeconds > 0) {
         const double half = ride->silentSeconds / 2.0;
