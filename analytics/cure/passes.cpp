@@ -48,7 +48,9 @@ private:
 
     void close(std::size_t to) {
         Pass pass;
-        if (m_from == 0 && to == m_whole.samples.size()) {
+        // What was hot behind a unit switch makes one more pass, which begins with the last sample of this one.
+        const bool isLast = m_closingRest || !m_whole.hotAfterUnitSwitch;
+        if (m_from == 0 && to == m_whole.samples.size() && isLast) {
             pass.samples = std::move(m_whole.samples);
             pass.joins = std::move(m_whole.joins);
             m_whole.samples.clear();
@@ -73,6 +75,7 @@ private:
     void closeRest(int& tail) {
         const std::size_t count = m_whole.samples.size();
         const bool all = m_passes.empty();
+        m_closingRest = true;
         m_passed = m_passed || m_whole.hotAfterUnitSwitch;
         if (m_passed || all) {
             close(count);
@@ -88,6 +91,7 @@ private:
     std::size_t m_from = 0;
     std::size_t m_shared = 0; ///< samples of the rest that a pass already holds
     bool m_passed = false;
+    bool m_closingRest = false;
     std::optional<CleanSample> m_beforeGap;
 };
 

@@ -138,6 +138,26 @@ TEST_CASE("a change of unit slower than a probe's limit is still found", "[analy
     CHECK(cleanRecording(trace, nullptr).passes.front().unitSwitchedAt);
 }
 
+TEST_CASE("heat behind a change of unit makes a second pass although the first ended with the last sample before",
+          "[analytics][trace][unit]") {
+    // Decisions 3.4: what follows the switch is never used; 3.8: the pass ends at 60 °C, what rises again is another.
+    RawTrace trace = along({{0, 25}, {35, 165}, {45, 165}, {71.25, 60}});
+    const double end = 71.25;
+    for (int i = 1; i <= 200; ++i) {
+        trace.samples.push_back(sampleAt(1000.0 + end + 0.25 * i, 140.0 + 0.25 * i)); // 60 °C is 140 °F
+    }
+    const CleanedRecording clean = cleanRecording(trace, nullptr);
+    REQUIRE(clean.passes.size() == 2);
+    CHECK(isComplete(clean.passes[0], Temperature::fromCelsius(155)));
+    const Pass& second = clean.passes[1];
+    CHECK(second.secondOrLater);
+    CHECK(second.everAbove80);
+    REQUIRE(second.unitSwitchedAt);
+    CHECK(second.unitSwitchedAt->count() == Approx(end));
+    CHECK(second.samples.size() == 1); // the sample that ended the first pass
+    CHECK(spoiledFor(second, Temperature::fromCelsius(155)).by == Join::unitSwitch);
+}
+
 TEST_CASE("a step over more than 2 s that fits the other unit better asks for the unit", "[analytics][trace][unit]") {
     const auto idle = [](double gap, double after, bool confirmed) {
         RawTrace trace = along({{0, 25}, {10, 25}});
