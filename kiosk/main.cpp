@@ -160,6 +160,7 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     screens::WedgeFilter wedge{realTime};
     app.installEventFilter(&wedge);
     QObject::connect(&wedge, &screens::WedgeFilter::scanned, &presenter, &screens::KioskPresenter::scan);
+    QObject::connect(&wedge, &screens::WedgeFilter::unusable, &presenter, &screens::KioskPresenter::scanUnreadable);
 
     QQmlApplicationEngine engine;
     if (!showWindow(engine, model, options.fullScreen)) {
@@ -180,6 +181,8 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         auto link = std::make_unique<drivers::ScannerLink>(drivers::Address::atPath(options.scannerPort),
                                                            drivers::SerialSettings{}, clock, opener);
         QObject::connect(link.get(), &drivers::ScannerLink::scanned, &presenter, &screens::KioskPresenter::scan);
+        QObject::connect(link.get(), &drivers::ScannerLink::unreadable, &presenter,
+                         &screens::KioskPresenter::scanUnreadable);
         scanner = std::make_unique<drivers::LinkThread<drivers::ScannerLink>>(std::move(link));
         scanner->start();
     }

@@ -56,6 +56,12 @@ CLI::App* addJudge(CLI::App& app, Typed& typed) {
     judge->add_option("--today", options.today, help("judge.today"));
     judge->add_option("--unit", typed.unit, help("judge.unit"))->check(CLI::IsMember({"C", "F"}));
     judge->add_flag("--json", options.json, help("json"));
+    // An empty variable of a script must not turn the question for a reading into one for the window.
+    const CLI::Validator notEmpty{[](const std::string& text) { return text.empty() ? help("empty") : std::string{}; },
+                                  {}};
+    for (auto* option : judge->get_options([](const CLI::Option* o) { return o->get_items_expected_max() > 0; })) {
+        option->check(notEmpty);
+    }
     return judge;
 }
 

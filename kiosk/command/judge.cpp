@@ -27,7 +27,7 @@ bool sameTemperature(analytics::Temperature a, analytics::Temperature b) {
     return (a - b).magnitude() < analytics::TemperatureDifference::fromCelsius(0.01);
 }
 
-/// An unnamed strip has just the steps that were typed; a named one must have them.
+/// Of a named strip the step may not be there.
 std::optional<std::size_t> stepIndex(const analytics::StripSteps& strip,
                                      const std::optional<analytics::Temperature>& step) {
     for (std::size_t i = 0; step && i < strip.steps.size(); ++i) {
@@ -43,18 +43,10 @@ Verdicts judgeStripOption(const JudgeOptions& options, const JudgeInput& input) 
     if (!spec) {
         return tl::unexpected(CommandFault{"strip-unreadable", {{"text", options.strip}}});
     }
-    auto instrument = input.instrument->instrument();
-    if (input.assumed) {
-        for (const auto& step : {spec->lastDark, spec->firstLight}) {
-            if (step) {
-                instrument.strip->steps.push_back(*step);
-            }
-        }
-    }
-    const analytics::Calibration strip{instrument, input.today};
+    const auto& steps = *input.instrument->instrument().strip;
     analytics::StripReading reading;
-    reading.lastDark = stepIndex(*instrument.strip, spec->lastDark);
-    reading.firstLight = stepIndex(*instrument.strip, spec->firstLight);
+    reading.lastDark = stepIndex(steps, spec->lastDark);
+    reading.firstLight = stepIndex(steps, spec->firstLight);
     if ((spec->lastDark && !reading.lastDark) || (spec->firstLight && !reading.firstLight)) {
         Verdict refused;
         refused.word = Word::refused;
@@ -64,7 +56,7 @@ Verdicts judgeStripOption(const JudgeOptions& options, const JudgeInput& input) 
         refused.reasons.push_back(unknown);
         return std::vector<Verdict>{refused};
     }
-    return std::vector<Verdict>{analytics::judgeStrip(input.plan, reading, strip)};
+    return std::vector<Verdict>{analytics::judgeStrip(input.plan, reading, *input.instrument)};
 }
 
 Verdicts judgeSpotOption(const JudgeOptions& options, const JudgeInput& input) {
@@ -169,12 +161,33 @@ void printWindow(const JudgeInput& input, const analytics::RunWindow& window, co
     }
 }
 
+/// Without a reading: every key of a verdict, what only a reading tells being null; the reasons are those for which
+/// this instrument cannot prove the window.
+records::Json windowAlone(const JudgeInput& input, const analytics::RunWindow& window, const records::TextOf& textOf) {
+    Verdict none;
+    none.reasons = window.whyNotProvable;
+    for (std::size_t i = 0; i < window.layers.size(); ++i) {
+        const auto& asked = window.layers[i];
+        const auto& name = input.plan.layers[i].ink.requirement.name;
+        none.layers.push_back({asked.position, asked.colour, name, Word::notProven, std::nullopt, asked.cure});
+        if (asked.position == window.lowerLayer) {
+            none.guard = asked.cure.guard;
+        }
+    }
+    auto json = records::verdictJson(none, &window, textOf);
+    json["verdict"] = nullptr;
+    for (auto& layer : json["layers"]) {
+        layer["verdict"] = nullptr;
+    }
+    return json;
+}
+
 records::Json jsonOf(const std::vector<Verdict>& verdicts, const analytics::RunWindow& window, const JudgeInput& input,
                      const wording::Speech& speech) {
     const auto textOf = [&speech](const analytics::Reason& reason) { return wording::sentence(reason, speech); };
     records::Json json;
     if (verdicts.empty()) {
-        json["window"] = records::windowJson(window);
+        json = windowAlone(input, window, textOf);
     } else {
         const auto whole = verdicts.size() == 1 ? verdicts.front() : analytics::joinReadings(verdicts);
         json = records::verdictJson(whole, &window, textOf);

@@ -81,26 +81,49 @@ bool hasReading(const JudgeOptions& options) {
     return !options.trace.empty() || !options.strip.empty() || !options.spot.empty() || !options.surface.empty();
 }
 
-bool placementFrom(const std::string& text, analytics::Placement& placement) {
+std::optional<analytics::Placement> placementFrom(const std::string& text) {
     if (text == "wet") {
-        placement = analytics::Placement::wetInk;
-    } else if (text == "taped") {
-        placement = analytics::Placement::tapedOnFilm;
-    } else if (text == "cloth") {
-        placement = analytics::Placement::inOrUnderCloth;
-    } else {
-        return text.empty();
+        return analytics::Placement::wetInk;
     }
-    return true;
+    if (text == "taped") {
+        return analytics::Placement::tapedOnFilm;
+    }
+    return text == "cloth" ? std::optional{analytics::Placement::inOrUnderCloth} : std::nullopt;
+}
+
+/// Ten rides tell the spread of the placement they were taken in, and of no other. A gun has none.
+void place(Instrument& instrument, analytics::Placement placement) {
+    if (instrument.kind != InstrumentKind::gun && instrument.placement != placement) {
+        instrument.ownPlacement.reset();
+    }
+    instrument.placement = placement;
+}
+
+/// An unnamed strip has just the steps that were typed.
+void addStepsTyped(const std::string& text, Instrument& instrument) {
+    const auto spec = stripFrom(text);
+    if (!spec || !instrument.strip) {
+        return;
+    }
+    for (const auto& step : {spec->lastDark, spec->firstLight}) {
+        if (step) {
+            instrument.strip->steps.push_back(*step);
+        }
+    }
 }
 
 tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, JudgeInput& input) {
+    const auto placement = placementFrom(options.placement);
+    if (!placement && !options.placement.empty()) {
+        return fault("placement-unknown", {{"text", options.placement}});
+    }
     Instrument instrument;
     if (options.instrument.empty()) {
         if (!hasReading(options)) {
             return {};
         }
         instrument = assumedInstrument(kindAsked(options), input.today);
+        addStepsTyped(options.strip, instrument);
         input.assumed = true;
     } else if (const auto* known = input.stock.instrumentNamed(options.instrument)) {
         instrument = *known;
@@ -110,8 +133,8 @@ tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, J
     if (hasReading(options) && instrument.kind != kindAsked(options)) {
         return fault("instrument-of-other-kind", {{"name", options.instrument}});
     }
-    if (!placementFrom(options.placement, instrument.placement)) {
-        return fault("placement-unknown", {{"text", options.placement}});
+    if (placement) {
+        place(instrument, *placement);
     }
     input.instrument.emplace(std::move(instrument), input.today);
     return {};

@@ -13,6 +13,8 @@ namespace {
 
 constexpr int kClockTickMilliseconds = 250;
 constexpr int kTicketWidth = 4;
+constexpr const char* kThemeKey = "theme";
+constexpr const char* kUnitKey = "unit";
 
 std::chrono::sys_days dayOf(const drivers::WallTime& wall) {
     const std::chrono::milliseconds local{wall.millisecondsSinceEpoch + wall.utcOffsetMinutes * 60'000LL};
@@ -40,9 +42,38 @@ KioskPresenter::KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book
 }
 
 void KioskPresenter::start() {
+    readSettings();
+    if (const auto reason = m_book.readOnlyReason()) {
+        m_notice = wording::noticeOf(*reason, wording::Kept::book, m_speech);
+    }
     reloadLists();
     show();
     m_clockTick.start();
+}
+
+void KioskPresenter::readSettings() {
+    const auto textOf = [this](const char* key) {
+        const auto found = records::setting(m_book.reader(), key);
+        const auto* text = found && *found ? std::get_if<std::string>(&**found) : nullptr;
+        return text != nullptr ? *text : std::string{};
+    };
+    m_model.setDark(textOf(kThemeKey) == "dark");
+    m_speech.figures.unit =
+        textOf(kUnitKey) == "C" ? analytics::TemperatureUnit::celsius : analytics::TemperatureUnit::fahrenheit;
+}
+
+void KioskPresenter::keepSetting(const char* key, const char* value) {
+    m_desk.keep({records::SettingChanged{key, std::string{value}}},
+                [this](const std::optional<ledger::Failure>& failure) {
+                    if (failure) {
+                        m_notice = wording::noticeOf(*failure, wording::Kept::book, m_speech);
+                        show();
+                    }
+                });
+}
+
+void KioskPresenter::scanUnreadable() {
+    scan({});
 }
 
 void KioskPresenter::scan(const QString& text) {
@@ -70,10 +101,12 @@ bool KioskPresenter::actOnPage(const QString& id) {
         m_onRun = true;
     } else if (id == QLatin1String("theme")) {
         m_model.setDark(!m_model.dark());
+        keepSetting(kThemeKey, m_model.dark() ? "dark" : "light");
     } else if (id == QLatin1String("unit")) {
         auto& unit = m_speech.figures.unit;
-        unit = unit == analytics::TemperatureUnit::celsius ? analytics::TemperatureUnit::fahrenheit
-                                                           : analytics::TemperatureUnit::celsius;
+        const bool toFahrenheit = unit == analytics::TemperatureUnit::celsius;
+        unit = toFahrenheit ? analytics::TemperatureUnit::fahrenheit : analytics::TemperatureUnit::celsius;
+        keepSetting(kUnitKey, toFahrenheit ? "F" : "C");
     } else if (id == QLatin1String("why")) {
         m_view.why = !m_view.why;
     } else if (id == QLatin1String("stop")) {
@@ -177,6 +210,11 @@ KioskState KioskPresenter::frame() const {
                   : now == Place::run ? QStringLiteral("run")
                                       : QStringLiteral("dryer");
     frame.header = headerOf(now, state, m_facts, m_speech);
+    frame.scanEntry.title = toQString(m_speech.text("pad.title"));
+    frame.scanEntry.hint = toQString(m_speech.text("pad.hint"));
+    frame.scanEntry.enter = toQString(m_speech.text("pad.enter"));
+    frame.scanEntry.erase = toQString(m_speech.text("pad.erase"));
+    frame.scanEntry.leave = toQString(m_speech.text("action.close"));
     frame.places = {place("dryer", m_speech), place("run", m_speech)};
     const auto notice = state.refusal ? std::optional{wording::noticeOf(*state.refusal, m_speech)} : m_notice;
     if (notice) {

@@ -26,6 +26,8 @@ public:
 public slots:
     /// A scan of the wedge, the serial scanner or the pad.
     void scan(const QString& text);
+    /// Something was scanned that is no text: it is refused like an empty one.
+    void scanUnreadable();
     void act(const QString& id);
 
 private:
@@ -35,6 +37,8 @@ private:
     [[nodiscard]] bool actOnPage(const QString& id);
     [[nodiscard]] bool actOnStrip(const QString& id);
     void takeWayOut(std::size_t index);
+    void readSettings();
+    void keepSetting(const char* key, const char* value);
     [[nodiscard]] Place placeNow() const;
     [[nodiscard]] KioskState frame() const;
 

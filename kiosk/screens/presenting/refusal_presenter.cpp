@@ -14,7 +14,7 @@ RefusalState refusalOf(const wording::Notice& notice, const char* leaveId, const
     refusal.toDo = toQString(notice.toDo);
     refusal.leave.id = QString::fromLatin1(leaveId);
     refusal.leave.label = toQString(speech.text(leaveKey));
-    refusal.leave.primary = true;
+    refusal.leave.primary = false;
     return refusal;
 }
 

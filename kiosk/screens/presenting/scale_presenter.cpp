@@ -298,6 +298,7 @@ void drawStrip(HeatScaleState& scale, std::optional<Temperature> low, std::optio
     } else if (high) {
         interval.text = toQString("≤ " + figures.bare(*high));
     }
+    scale.timed = false;
     scale.strip = interval;
     scale.verdict = markOf(word);
 }

@@ -118,6 +118,7 @@ StripPageState stripPageOf(const shop::ProvingState& state, const wording::Speec
                      {QStringLiteral("3"), toQString(speech.text("strip.progress-keep")), entry.lastDark.has_value()}};
     page.steps = stepsOf(entry, steps, speech);
     page.scale = scaleOf(state.run->onFile.layers, *state.window, {}, speech);
+    page.scale.timed = false;
     if (entry.preview) {
         page.preview = previewOf(*entry.preview, speech);
         for (const auto& reason : entry.preview->reasons) {
