@@ -43,6 +43,10 @@ private:
     [[nodiscard]] TemperatureDifference taken(TemperatureDifference guard) const noexcept {
         return m_peak.guarded ? TemperatureDifference{} : guard;
     }
+    /// A limit as a reason names it: what has been taken off the peak already is not asked for again.
+    [[nodiscard]] GuardedLimit said(const GuardedLimit& limit) const noexcept {
+        return {limit.limit, taken(limit.guard)};
+    }
     /// The peak to name in a sentence.
     [[nodiscard]] Temperature named() const noexcept {
         return m_peak.low ? *m_peak.low : m_peak.high.value_or(Temperature::fromCelsius(0));
@@ -66,7 +70,7 @@ private:
         if (m_peak.provesCure && low && atLeast(*low, requirement.cure.limit)) {
             verdict.word = Word::cured;
             m_findings.met.push_back(
-                because(ReasonCode::reachedCure, requirement.position, *m_peak.low, requirement.cure));
+                because(ReasonCode::reachedCure, requirement.position, *m_peak.low, said(requirement.cure)));
         } else if (m_peak.provesCure && !m_peak.guarded) {
             const bool over = atLeast(named(), requirement.cure.limit);
             m_findings.open.push_back(because(over ? ReasonCode::overCureWithinGuard : ReasonCode::underCureWithinGuard,
@@ -107,7 +111,7 @@ private:
             }
             any = true;
             Reason reason = because(layer.ink.isMix() ? ReasonCode::mixPartTooCool : m_peak.tooCool,
-                                    requirement.position, *m_peak.high, condition.limit);
+                                    requirement.position, *m_peak.high, said(condition.limit));
             reason.subject = layer.ink.isMix() ? condition.name : std::string{};
             m_findings.tooCool.push_back(reason);
         }
@@ -126,7 +130,7 @@ private:
         if (!low || !atLeast(*low, ceiling.limit)) {
             return false;
         }
-        m_findings.tooHot.push_back(overCeiling(m_frame, m_peak.tooHot.value_or(code), *m_peak.low, ceiling));
+        m_findings.tooHot.push_back(overCeiling(m_frame, m_peak.tooHot.value_or(code), *m_peak.low, said(ceiling)));
         return true;
     }
 
@@ -135,7 +139,7 @@ private:
         if (!m_peak.rulesOut || (high && atMost(*high, ceiling.limit))) {
             return false;
         }
-        reasons.push_back(because(code, m_peak.high.value_or(named()), ceiling));
+        reasons.push_back(because(code, m_peak.high.value_or(named()), said(ceiling)));
         return true;
     }
 
