@@ -41,27 +41,28 @@ void addKiosk(CLI::App& app, Typed& typed) {
     app.add_flag("--full-screen", typed.kiosk.fullScreen, help("full-screen"));
 }
 
+/// An option that was typed empty is typed all the same: an empty variable of a script must not turn the question for a
+/// reading into one for the window.
+void addText(CLI::App& command, const char* name, std::optional<std::string>& into, const char* key) {
+    command.add_option_function<std::string>(
+        name, [&into](const std::string& text) { into = text; }, help(key));
+}
+
 CLI::App* addJudge(CLI::App& app, Typed& typed) {
     auto* judge = app.add_subcommand("judge", help("judge"));
     auto& options = typed.judge;
-    judge->add_option("TRACE", options.trace, help("judge.trace"));
+    addText(*judge, "TRACE", options.trace, "judge.trace");
     judge->add_option("--ink", options.inks, help("judge.ink"))->required()->expected(1)->take_all();
     judge->add_option("--fabric", options.fabric, help("judge.fabric"))->required();
-    judge->add_option("--instrument", options.instrument, help("judge.instrument"));
-    judge->add_option("--placement", options.placement, help("judge.placement"));
-    judge->add_option("--strip", options.strip, help("judge.strip"));
-    judge->add_option("--spot", options.spot, help("judge.spot"));
-    judge->add_option("--surface", options.surface, help("judge.surface"));
-    judge->add_option("--shop", options.shopFile, help("judge.shop"));
-    judge->add_option("--today", options.today, help("judge.today"));
+    addText(*judge, "--instrument", options.instrument, "judge.instrument");
+    addText(*judge, "--placement", options.placement, "judge.placement");
+    addText(*judge, "--strip", options.strip, "judge.strip");
+    addText(*judge, "--spot", options.spot, "judge.spot");
+    addText(*judge, "--surface", options.surface, "judge.surface");
+    addText(*judge, "--shop", options.shopFile, "judge.shop");
+    addText(*judge, "--today", options.today, "judge.today");
     judge->add_option("--unit", typed.unit, help("judge.unit"))->check(CLI::IsMember({"C", "F"}));
     judge->add_flag("--json", options.json, help("json"));
-    // An empty variable of a script must not turn the question for a reading into one for the window.
-    const CLI::Validator notEmpty{[](const std::string& text) { return text.empty() ? help("empty") : std::string{}; },
-                                  {}};
-    for (auto* option : judge->get_options([](const CLI::Option* o) { return o->get_items_expected_max() > 0; })) {
-        option->check(notEmpty);
-    }
     return judge;
 }
 

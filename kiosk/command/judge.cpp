@@ -39,9 +39,9 @@ std::optional<std::size_t> stepIndex(const analytics::StripSteps& strip,
 }
 
 Verdicts judgeStripOption(const JudgeOptions& options, const JudgeInput& input) {
-    const auto spec = stripFrom(options.strip);
+    const auto spec = stripFrom(*options.strip);
     if (!spec) {
-        return tl::unexpected(CommandFault{"strip-unreadable", {{"text", options.strip}}});
+        return tl::unexpected(CommandFault{"strip-unreadable", {{"text", *options.strip}}});
     }
     const auto& steps = *input.instrument->instrument().strip;
     analytics::StripReading reading;
@@ -60,9 +60,9 @@ Verdicts judgeStripOption(const JudgeOptions& options, const JudgeInput& input) 
 }
 
 Verdicts judgeSpotOption(const JudgeOptions& options, const JudgeInput& input) {
-    const auto held = temperatureFrom(options.spot);
+    const auto held = temperatureFrom(*options.spot);
     if (!held) {
-        return tl::unexpected(CommandFault{"spot-unreadable", {{"text", options.spot}}});
+        return tl::unexpected(CommandFault{"spot-unreadable", {{"text", *options.spot}}});
     }
     // The command line has no second figure for the value after reset: it is taken as reset at room temperature.
     const analytics::SpotReading reading{*held, analytics::Temperature::fromCelsius(20.0)};
@@ -70,7 +70,7 @@ Verdicts judgeSpotOption(const JudgeOptions& options, const JudgeInput& input) {
 }
 
 Verdicts judgeSurfaceOption(const JudgeOptions& options, const JudgeInput& input) {
-    std::string text = options.surface;
+    std::string text = *options.surface;
     analytics::SurfaceReading reading;
     constexpr std::string_view kTunnel = ":tunnel";
     if (text.size() > kTunnel.size() && text.ends_with(kTunnel)) {
@@ -79,14 +79,14 @@ Verdicts judgeSurfaceOption(const JudgeOptions& options, const JudgeInput& input
     }
     const auto surface = temperatureFrom(text);
     if (!surface) {
-        return tl::unexpected(CommandFault{"surface-unreadable", {{"text", options.surface}}});
+        return tl::unexpected(CommandFault{"surface-unreadable", {{"text", *options.surface}}});
     }
     reading.surface = *surface;
     return std::vector<Verdict>{analytics::judgeSurface(input.plan, reading, *input.instrument)};
 }
 
 Verdicts judgeTraceOption(const JudgeOptions& options, const JudgeInput& input) {
-    auto trace = rawTraceFrom(options.trace, *input.instrument);
+    auto trace = rawTraceFrom(*options.trace, *input.instrument);
     if (!trace) {
         return tl::unexpected(trace.error());
     }
@@ -94,16 +94,16 @@ Verdicts judgeTraceOption(const JudgeOptions& options, const JudgeInput& input) 
 }
 
 Verdicts verdictsFor(const JudgeOptions& options, const JudgeInput& input) {
-    if (!options.strip.empty()) {
+    if (options.strip) {
         return judgeStripOption(options, input);
     }
-    if (!options.spot.empty()) {
+    if (options.spot) {
         return judgeSpotOption(options, input);
     }
-    if (!options.surface.empty()) {
+    if (options.surface) {
         return judgeSurfaceOption(options, input);
     }
-    return options.trace.empty() ? Verdicts{} : judgeTraceOption(options, input);
+    return options.trace ? judgeTraceOption(options, input) : Verdicts{};
 }
 
 std::string assumption(const JudgeInput& input) {

@@ -9,18 +9,18 @@
 
 namespace holdfast::kiosk::command {
 
-/// `holdfast judge` as typed; at most one of trace, strip, spot and surface is set.
+/// `holdfast judge` as typed, what was not typed being absent; at most one of trace, strip, spot and surface is set.
 struct JudgeOptions final {
-    std::string trace;
+    std::optional<std::string> trace;
     std::vector<std::string> inks; ///< FAMILY[:COLOUR], bottom layer first
     std::string fabric;
-    std::string instrument;
-    std::string placement; ///< wet, taped, cloth; empty: the instrument's own
-    std::string strip;     ///< LAST_DARK/FIRST_LIGHT
-    std::string spot;      ///< 291F
-    std::string surface;   ///< 305F[:tunnel]
-    std::string shopFile;
-    std::string today; ///< YYYY-MM-DD; empty: `todayByClock`
+    std::optional<std::string> instrument;
+    std::optional<std::string> placement; ///< wet, taped, cloth; absent: the instrument's own
+    std::optional<std::string> strip;     ///< LAST_DARK/FIRST_LIGHT
+    std::optional<std::string> spot;      ///< 291F
+    std::optional<std::string> surface;   ///< 305F[:tunnel]
+    std::optional<std::string> shopFile;
+    std::optional<std::string> today; ///< YYYY-MM-DD; absent: `todayByClock`
     bool json = false;
     bool fahrenheit = true; ///< what the sentences speak
     analytics::Date todayByClock;

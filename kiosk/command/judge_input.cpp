@@ -2,6 +2,8 @@
 
 #include "kiosk/command/typed_values.hpp"
 
+#include <algorithm>
+#include <array>
 #include <fstream>
 #include <iterator>
 
@@ -16,10 +18,11 @@ tl::unexpected<CommandFault> fault(std::string key, wording::Arguments arguments
     return tl::unexpected(CommandFault{std::move(key), std::move(arguments)});
 }
 
-tl::expected<records::ShopStock, CommandFault> stockFrom(const std::string& path) {
-    if (path.empty()) {
+tl::expected<records::ShopStock, CommandFault> stockFrom(const std::optional<std::string>& typed) {
+    if (!typed) {
         return records::starterStock();
     }
+    const auto& path = *typed;
     std::ifstream in{path, std::ios::binary};
     if (!in) {
         return fault("shop-file-missing", {{"path", path}});
@@ -68,17 +71,17 @@ tl::expected<analytics::RunPlan, CommandFault> planFrom(const JudgeOptions& opti
 }
 
 InstrumentKind kindAsked(const JudgeOptions& options) {
-    if (!options.strip.empty()) {
+    if (options.strip) {
         return InstrumentKind::strip;
     }
-    if (!options.spot.empty()) {
+    if (options.spot) {
         return InstrumentKind::spot;
     }
-    return options.surface.empty() ? InstrumentKind::probe : InstrumentKind::gun;
+    return options.surface ? InstrumentKind::gun : InstrumentKind::probe;
 }
 
 bool hasReading(const JudgeOptions& options) {
-    return !options.trace.empty() || !options.strip.empty() || !options.spot.empty() || !options.surface.empty();
+    return options.trace || options.strip || options.spot || options.surface;
 }
 
 std::optional<analytics::Placement> placementFrom(const std::string& text) {
@@ -113,25 +116,26 @@ void addStepsTyped(const std::string& text, Instrument& instrument) {
 }
 
 tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, JudgeInput& input) {
-    const auto placement = placementFrom(options.placement);
-    if (!placement && !options.placement.empty()) {
-        return fault("placement-unknown", {{"text", options.placement}});
+    const auto placement = options.placement ? placementFrom(*options.placement) : std::nullopt;
+    if (options.placement && !placement) {
+        return fault("placement-unknown", {{"text", *options.placement}});
     }
     Instrument instrument;
-    if (options.instrument.empty()) {
+    if (!options.instrument) {
         if (!hasReading(options)) {
             return {};
         }
         instrument = assumedInstrument(kindAsked(options), input.today);
-        addStepsTyped(options.strip, instrument);
+        addStepsTyped(options.strip.value_or(""), instrument);
         input.assumed = true;
-    } else if (const auto* known = input.stock.instrumentNamed(options.instrument)) {
+    } else if (const auto* known = input.stock.instrumentNamed(*options.instrument)) {
         instrument = *known;
     } else {
-        return fault("instrument-unknown", {{"name", options.instrument}, {"known", namesOf(input.stock.instruments)}});
+        return fault("instrument-unknown",
+                     {{"name", *options.instrument}, {"known", namesOf(input.stock.instruments)}});
     }
     if (hasReading(options) && instrument.kind != kindAsked(options)) {
-        return fault("instrument-of-other-kind", {{"name", options.instrument}});
+        return fault("instrument-of-other-kind", {{"name", *options.instrument}});
     }
     if (placement) {
         place(instrument, *placement);
@@ -163,17 +167,18 @@ Instrument assumedInstrument(InstrumentKind kind, analytics::Date today) {
 }
 
 tl::expected<JudgeInput, CommandFault> judgeInputFrom(const JudgeOptions& options) {
-    const int readings = static_cast<int>(!options.trace.empty()) + static_cast<int>(!options.strip.empty()) +
-                         static_cast<int>(!options.spot.empty()) + static_cast<int>(!options.surface.empty());
+    const std::array typed{options.trace.has_value(), options.strip.has_value(), options.spot.has_value(),
+                           options.surface.has_value()};
+    const auto readings = std::count(typed.begin(), typed.end(), true);
     if (readings > 1) {
         return fault("several-readings", {});
     }
     JudgeInput input;
     input.today = options.todayByClock;
-    if (!options.today.empty()) {
-        const auto date = dateFrom(options.today);
+    if (options.today) {
+        const auto date = dateFrom(*options.today);
         if (!date) {
-            return fault("no-such-day", {{"text", options.today}});
+            return fault("no-such-day", {{"text", *options.today}});
         }
         input.today = *date;
     }

@@ -3,7 +3,9 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include <cmath>
 #include <fstream>
+#include <optional>
 #include <sstream>
 
 using namespace holdfast::kiosk::command;
@@ -20,7 +22,7 @@ struct Answer final {
 
 Answer judge(JudgeOptions options, bool json = true) {
     options.json = json;
-    options.today = options.today.empty() ? "2026-11-25" : options.today;
+    options.today = options.today.value_or("2026-11-25");
     std::ostringstream out, err;
     Answer answer;
     answer.status = runJudge(options, out, err);
@@ -118,6 +120,82 @@ TEST_CASE("the strip of the design's picture is not proven", "[command][judge]")
     CHECK(answer.status == 3);
     CHECK(answer.json["verdict"] == "not proven");
     CHECK(judge(options, false).out.find("283.6") == std::string::npos); // whole degrees on the screen
+}
+
+TEST_CASE("a strip that was not named is judged and drawn by the two steps that were typed", "[command][judge]") {
+    // Decisions 4, Strip: 330 °F − 2 °F − 1.645 · 1.5 °C is 161.98 °C, and 335 °F + … 171.91 °C: within 320 to 350 °F.
+    auto options = run({"standard:black"}, "100% cotton");
+    options.strip = "330F/335F";
+    const auto answer = judge(options);
+    CHECK(answer.status == 0);
+    CHECK(answer.json["verdict"] == "cured");
+    CHECK(answer.json["margin_c"][0].get<double>() == Approx(1.98).margin(0.005));
+    CHECK(answer.json["window"]["state"] == "open"); // cured and not provable exclude each other (decisions 1, State)
+    CHECK(answer.json["reasons"][0]["guard_c"] == 0.0); // taken off the step already
+    CHECK(judge(options, false).out.find("more than the 326") == std::string::npos);
+}
+
+TEST_CASE("a window alone has every key of a verdict, with null for what only a reading tells", "[command][judge]") {
+    // Contracts, Command line, JSON.
+    const auto answer = judge(run({"standard:black", "water-based:white"}, "100% cotton"));
+    for (const char* key : {"verdict", "margin_c", "upper_margin_c"}) {
+        REQUIRE(answer.json.contains(key));
+        CHECK(answer.json[key].is_null());
+    }
+    CHECK(answer.json["bleed_not_ruled_out"] == false);
+    CHECK(answer.json["guard_c"] == 0.0); // contracts: without an instrument g = 0
+    CHECK(answer.json["reasons"].is_array());
+    REQUIRE(answer.json["layers"].size() == 2);
+    CHECK(answer.json["layers"][1]["family"] == "water-based");
+    CHECK(answer.json["layers"][1]["verdict"].is_null());
+    CHECK(answer.json["layers"][1]["limit_c"].get<double>() == Approx(celsius(320)).margin(1e-9));
+}
+
+namespace {
+
+/// A probe whose ten rides were taken in wet ink.
+std::string shopWithOwnPlacement() {
+    const std::string path = "judge-own-placement.json";
+    std::ofstream{path} << R"({"format": "holdfast-shop", "version": 1,
+      "families": [{"name": "ink", "chemistry": "plastisol", "cure": {"value": 160, "unit": "C"}}],
+      "fabrics": [{"name": "cloth"}],
+      "instruments": [{"name": "P", "kind": "probe", "type": "K", "class": "IEC 60584-1 class 1", "placement": "wet",
+        "own_placement": {"value": 0.5, "unit": "C"},
+        "checks": [{"kind": "ice", "passed": true, "date": "2026-11-25", "due": "2026-11-25"}]}]})";
+    return path;
+}
+
+} // namespace
+
+TEST_CASE("ten rides in wet ink say nothing of a probe put under the cloth", "[command][judge]") {
+    // Decisions 2: u_p = 4 °C in or under cloth (MEM), the placement is chosen with the reading.
+    auto options = run({"ink:black"}, "cloth");
+    options.shopFile = shopWithOwnPlacement();
+    options.instrument = "P";
+    const auto guard = [&](std::optional<std::string> placement) {
+        options.placement = std::move(placement);
+        return judge(options).json["guard_c"].get<double>();
+    };
+    const double a = 1.5; // IEC 60584-1, class 1, up to 375 °C
+    const auto expected = [&](double placed) { return 1.6448536 * std::sqrt(a * a / 3.0 + placed * placed); };
+    CHECK(guard(std::nullopt) == Approx(expected(0.5)).margin(1e-4));
+    CHECK(guard("wet") == Approx(expected(0.5)).margin(1e-4));
+    CHECK(guard("cloth") == Approx(expected(4.0)).margin(1e-4));
+}
+
+TEST_CASE("what was typed empty, or is no placement, never asks for the window instead", "[command][judge]") {
+    // Contracts: exit status 2 for unusable input; 0 for a window would pass for cured.
+    for (auto field : {&JudgeOptions::trace, &JudgeOptions::strip, &JudgeOptions::spot, &JudgeOptions::surface,
+                       &JudgeOptions::instrument, &JudgeOptions::placement, &JudgeOptions::today}) {
+        auto options = run({"standard:black"}, "100% cotton");
+        options.*field = "";
+        const auto answer = judge(options);
+        CHECK(answer.status == 2);
+        CHECK(answer.err.size() > 20);
+    }
+    auto options = run({"standard:black"}, "100% cotton");
+    options.placement = "somewhere";
+    CHECK(judge(options).status == 2);
 }
 
 TEST_CASE("what cannot be used ends with 2 and a sentence", "[command][judge]") {
