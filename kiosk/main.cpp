@@ -173,7 +173,8 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     std::unique_ptr<demo::DemoTunnel> tunnel;
     if (options.demo && options.probePorts.empty()) {
         tunnel = std::make_unique<demo::DemoTunnel>(clock, probePath);
-        QObject::connect(&desk, &shop::ProvingDesk::changed, tunnel.get(), [&] { tunnel->follow(desk.state()); });
+        QObject::connect(&presenter, &screens::KioskPresenter::rideExpected, tunnel.get(),
+                         [&] { tunnel->expectRide(desk.state()); });
     }
     const auto probes = attachProbes(**book, options, clock, opener, desk);
     std::unique_ptr<drivers::LinkThread<drivers::ScannerLink>> scanner;

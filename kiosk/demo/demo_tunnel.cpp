@@ -34,20 +34,15 @@ DemoTunnel::DemoTunnel(const drivers::Clock& clock, const std::string& path, QOb
     connect(&m_starting, &QTimer::timeout, this, &DemoTunnel::startRide);
 }
 
-void DemoTunnel::follow(const shop::ProvingState& state) {
+void DemoTunnel::expectRide(const shop::ProvingState& state) {
     const bool waits = shop::stageOf(state) == shop::Stage::window && state.run && state.window &&
                        state.window->state != analytics::WindowState::closed;
-    if (!waits) {
-        m_waiting = shop::stageOf(state) == shop::Stage::strip && m_waiting;
-        return;
+    if (waits) {
+        m_run = state.run->onFile.plan.number;
+        m_starting.start(realMilliseconds(kPauseSeconds));
+    } else {
+        m_starting.stop();
     }
-    const auto number = state.run->onFile.plan.number;
-    if (m_waiting && number == m_run) {
-        return;
-    }
-    m_waiting = true;
-    m_run = number;
-    m_starting.start(realMilliseconds(kPauseSeconds));
 }
 
 void DemoTunnel::startRide() {

@@ -15,8 +15,8 @@ public:
     /// The probe's port stands at `path`. `clock` must outlive the tunnel.
     DemoTunnel(const drivers::Clock& clock, const std::string& path, QObject* parent = nullptr);
 
-    /// Looks whether a run waits for its ride.
-    void follow(const shop::ProvingState& state);
+    /// If the run announced waits for a ride, its print goes in shortly.
+    void expectRide(const shop::ProvingState& state);
 
 private:
     void startRide();
@@ -26,7 +26,6 @@ private:
     drivers::SimulatedProbe m_probe;
     QTimer m_starting;
     std::int64_t m_run = 0;
-    bool m_waiting = false; ///< this window has had its ride started or planned
 };
 
 } // namespace holdfast::kiosk::demo

@@ -81,6 +81,7 @@ Speech speechFor(Speech speech, const analytics::RunPlan& plan) {
 std::string sentence(const Reason& reason, const Speech& speech) {
     Arguments arguments{{"layer", speech.layer(reason.layer)}, {"subject", reason.subject}};
     addTemperatures(arguments, reason, figuresFor(reason, speech.figures));
+    arguments["fall"] = speech.figures.difference(analytics::TraceRules{}.fall);
     if (reason.duration) {
         arguments["duration"] = durationText(*reason.duration);
     }
@@ -97,7 +98,9 @@ std::string sentence(const Reason& reason, const Speech& speech) {
 }
 
 std::string sentence(analytics::Remedy remedy, const Speech& speech) {
-    return speech.text("do." + std::string{analytics::nameOf(remedy)});
+    const analytics::TraceRules rules;
+    return speech.text("do." + std::string{analytics::nameOf(remedy)},
+                       {{"coolBelow", speech.figures.temperature(rules.coldStartBelow)}});
 }
 
 std::string sentence(analytics::WindowFault fault, const Speech& speech) {

@@ -89,12 +89,12 @@ void KioskPresenter::act(const QString& id) {
 }
 
 bool KioskPresenter::actOnPage(const QString& id) {
-    if (id == QLatin1String("scan") || id == QLatin1String("again")) {
-        if (id == QLatin1String("scan")) {
-            m_model.openScanEntry(true);
-        } else {
-            m_desk.send(shop::RetakePressed{});
-        }
+    if (id == QLatin1String("scan")) {
+        m_model.openScanEntry(true);
+    } else if (id == QLatin1String("again")) {
+        m_view = {};
+        m_desk.send(shop::NextPressed{}); // the run stays, its window waits for another ride
+        emit rideExpected();
     } else if (id == QLatin1String("dryer")) {
         m_onRun = false;
     } else if (id == QLatin1String("run")) {
@@ -113,12 +113,13 @@ bool KioskPresenter::actOnPage(const QString& id) {
         m_desk.send(shop::StopPressed{});
     } else if (id == QLatin1String("retake")) {
         m_desk.send(shop::RetakePressed{});
+        emit rideExpected();
     } else if (id == QLatin1String("retry")) {
         m_desk.send(shop::RetryPressed{});
     } else if (id == QLatin1String("next")) {
         m_view = {};
-        m_onRun = false;
         m_desk.send(shop::NextPressed{});
+        m_onRun = false;
     } else if (id == QLatin1String("unit.celsius")) {
         m_desk.send(shop::UnitAnswered{analytics::TemperatureUnit::celsius});
     } else if (id == QLatin1String("unit.fahrenheit")) {
@@ -181,6 +182,11 @@ void KioskPresenter::stateChanged() {
         // A run that was scanned, a ride that began or ended: the person is shown it without a touch.
         m_onRun = m_onRun || stage == shop::Stage::window || stage == shop::Stage::recording;
         m_stage = stage;
+    }
+    if (m_desk.state().run != m_run) {
+        m_run = m_desk.state().run;
+        m_onRun = m_onRun || m_run != nullptr;
+        emit rideExpected();
     }
     reloadLists();
     show();

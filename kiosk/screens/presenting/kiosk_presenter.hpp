@@ -30,6 +30,10 @@ public slots:
     void scanUnreadable();
     void act(const QString& id);
 
+signals:
+    /// A print should go through now: a run was announced, or another ride was asked for.
+    void rideExpected();
+
 private:
     void stateChanged();
     void reloadLists();
@@ -54,6 +58,7 @@ private:
     bool m_onRun = false;         ///< the person is on the Run place
     std::int64_t m_sequence = -1; ///< newest entry the lists have seen
     shop::Stage m_stage = shop::Stage::idle;
+    std::shared_ptr<const shop::AnnouncedRun> m_run; ///< the last one shown
 };
 
 } // namespace holdfast::kiosk::screens

@@ -56,13 +56,16 @@ QList<AdviceSection> verdictAdvice(const shop::ProvingState& state, const RunVie
     if (nothingWrong && !view.why) {
         return {};
     }
+    if (view.why) {
+        return {section("section.why", reasonsText(verdict, true, speech), AdviceWeight::Text, speech)};
+    }
     const auto* reading = shop::shownReading(state);
     const bool trace = reading != nullptr && reading->recording != 0;
     if (state.unitAsked) {
-        return doWhyKept(speech.text("do.answer-unit"), reasonsText(verdict, view.why, speech),
+        return doWhyKept(speech.text("do.answer-unit"), reasonsText(verdict, false, speech),
                          speech.text("kept.reading"), speech);
     }
-    return doWhyKept(doNowText(state, verdict, speech), reasonsText(verdict, view.why, speech),
+    return doWhyKept(doNowText(state, verdict, speech), reasonsText(verdict, false, speech),
                      speech.text(trace ? "kept.reading" : "kept.reading-no-trace"), speech);
 }
 
