@@ -139,7 +139,8 @@ private:
         reasons.push_back(reason);
     }
 
-    /// A clock fault after the fall lets what lies before speak, so it is only noted.
+    /// Never cured: what lies before a clock fault may show the lower limit reached or overheated (decisions 3.6), but
+    /// how long the film was hot across the fault, and so "not hotter", cannot be known.
     void addBreak() {
         const auto& spoiled = m_evidence.spoiled();
         if (spoiled.by == Join::line) {
@@ -156,8 +157,7 @@ private:
             reason.value = before->t;
             reason.other = (before + 1)->t;
         }
-        const bool provesNothing = spoiled.by != Join::clockFault || !m_evidence.fallen();
-        (provesNothing ? m_findings.hindered : m_findings.notes).push_back(reason);
+        m_findings.hindered.push_back(reason);
     }
 
     void judgeLayers() {

@@ -31,13 +31,25 @@ std::string help(const char* key) {
     return wording::Language::english().text(std::string{"help."} + key);
 }
 
+/// As CLI::Range, which lets "nan" pass: that is neither below nor above anything.
+CLI::Validator within(double low, double high) {
+    const auto range = CLI::Range(low, high);
+    return CLI::Validator{[low, high, range](std::string& text) {
+                              double value = 0.0;
+                              const bool inside =
+                                  CLI::detail::lexical_cast(text, value) && value >= low && value <= high;
+                              return inside ? std::string{} : "Value " + text + " is not " + range.get_description();
+                          },
+                          range.get_description()};
+}
+
 void addKiosk(CLI::App& app, Typed& typed) {
     app.add_option("--data", typed.data, help("data"));
     app.add_flag("--demo", typed.kiosk.demo, help("demo"));
     app.add_option("--probe-port", typed.kiosk.probePorts, help("probe-port"));
     app.add_option("--scanner-port", typed.kiosk.scannerPort, help("scanner-port"));
-    app.add_option("--speed", typed.kiosk.speed, help("speed"))->check(CLI::Range(0.1, 1000.0));
-    app.add_option("--panel-inch", typed.panelInch, help("panel-inch"))->check(CLI::Range(7.0, 65.0));
+    app.add_option("--speed", typed.kiosk.speed, help("speed"))->check(within(0.1, 1000.0));
+    app.add_option("--panel-inch", typed.panelInch, help("panel-inch"))->check(within(7.0, 65.0));
     app.add_flag("--full-screen", typed.kiosk.fullScreen, help("full-screen"));
 }
 

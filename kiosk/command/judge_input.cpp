@@ -1,5 +1,6 @@
 #include "kiosk/command/judge_input.hpp"
 
+#include "analytics/metrology/instrument_faults.hpp"
 #include "kiosk/command/typed_values.hpp"
 
 #include <algorithm>
@@ -133,6 +134,9 @@ tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, J
     } else {
         return fault("instrument-unknown",
                      {{"name", *options.instrument}, {"known", namesOf(input.stock.instruments)}});
+    }
+    if (const auto faults = analytics::validate(instrument); !input.assumed && !faults.empty()) {
+        return fault("instrument-faulty", {{"name", instrument.name}, {"count", std::to_string(faults.size())}});
     }
     if (hasReading(options) && instrument.kind != kindAsked(options)) {
         return fault("instrument-of-other-kind", {{"name", *options.instrument}});

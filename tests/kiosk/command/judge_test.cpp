@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <filesystem>
 #include <fstream>
 #include <optional>
 #include <sstream>
@@ -45,7 +46,7 @@ double celsius(double fahrenheit) {
 
 /// A smooth ride from 25 °C to `peak` °F and back to 50 °C, five samples a second, as a logger would write it.
 std::string rideFile(const std::string& name, double peakFahrenheit) {
-    const std::string path = name + ".csv";
+    const std::string path = (std::filesystem::temp_directory_path() / (name + ".csv")).string();
     std::ofstream file{path};
     file << "Time (s),Temperature (C)\n";
     const double peak = celsius(peakFahrenheit);
@@ -155,7 +156,7 @@ namespace {
 
 /// A probe whose ten rides were taken in wet ink.
 std::string shopWithOwnPlacement() {
-    const std::string path = "judge-own-placement.json";
+    const std::string path = (std::filesystem::temp_directory_path() / "judge-own-placement.json").string();
     std::ofstream{path} << R"({"format": "holdfast-shop", "version": 1,
       "families": [{"name": "ink", "chemistry": "plastisol", "cure": {"value": 160, "unit": "C"}}],
       "fabrics": [{"name": "cloth"}],
@@ -238,4 +239,24 @@ TEST_CASE("a surface gun never proves cured, and shows too hot", "[command][judg
     CHECK(judge(options).json["verdict"] == "not proven");
     options.surface = "375F:tunnel"; // near scorch, job.md
     CHECK(judge(options).json["verdict"] == "overheated");
+}
+
+TEST_CASE("an instrument that is described wrongly is refused by name", "[command][judge]") {
+    const auto path = (std::filesystem::temp_directory_path() / "judge-faulty-instrument.json").string();
+    // decisions 2: a missing or zero k is refused
+    std::ofstream{path} << R"({"format": "holdfast-shop", "version": 1,
+      "families": [{"name": "ink", "chemistry": "plastisol", "cure": {"value": 160, "unit": "C"}}],
+      "fabrics": [{"name": "cloth"}],
+      "instruments": [{"name": "P-9", "kind": "probe", "type": "K", "class": "IEC 60584-1 class 1", "placement": "wet",
+        "certificates": [{"date": "2026-01-01", "due": "2027-01-01", "k": 0,
+          "points": [{"at": {"value": 160, "unit": "C"}, "correction": {"value": 0, "unit": "C"},
+                      "U": {"value": 0.5, "unit": "C"}}]}]}]})";
+    auto options = run({"ink"}, "cloth");
+    options.shopFile = path;
+    options.instrument = "P-9";
+    const auto answer = judge(options);
+    INFO(answer.err);
+    CHECK(answer.status == 2);
+    CHECK(answer.err.find("certificates[0].k") != std::string::npos);
+    std::filesystem::remove(path);
 }

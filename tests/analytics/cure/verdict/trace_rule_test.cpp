@@ -166,6 +166,27 @@ TEST_CASE("what lies before a clock fault may show overheated, never under-cured
     CHECK(between.layers.front().word == Word::cured);
 }
 
+TEST_CASE("a clock fault after the fall, with heat behind it, is never cured", "[cure][verdict]") {
+    // decisions 3.6: broken, since a later valid sample lies above L − g; how long it was hot across the fault is
+    // unknown
+    auto trace = trapezoid(168.0, 10.0);
+    const auto again = trapezoid(168.0, 10.0);
+    const auto fallen = std::find_if(trace.samples.begin(), trace.samples.end(), [](const TraceSample& sample) {
+        return static_cast<double>(sample.at.count()) / 1e6 > kTop + 10.0 + 40.0 / 3.0;
+    });
+    REQUIRE(fallen != trace.samples.end());
+    trace.samples.erase(fallen, trace.samples.end());
+    const auto back = trace.samples.back();
+    for (const auto& sample : again.samples) {
+        if (std::fabs((sample.indicated - back.indicated).celsius()) < 3.0 || sample.indicated > back.indicated) {
+            trace.samples.push_back({sample.at - std::chrono::seconds{30}, sample.indicated, false});
+        }
+    }
+    const auto verdict = judge(plan({family(160.0)}), trace);
+    CHECK(wordOf(verdict) == "not proven");
+    CHECK(says(verdict, ReasonCode::clockFault));
+}
+
 TEST_CASE("a second pass is a reading of its own", "[cure][verdict]") {
     auto trace = trapezoid(168.0);
     const auto offset = trace.samples.back().at + std::chrono::milliseconds{500};
