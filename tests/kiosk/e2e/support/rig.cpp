@@ -1,0 +1,116 @@
+#include "tests/kiosk/e2e/support/rig.hpp"
+
+#include "drivers/catalogue/catalogue.hpp"
+#include "drivers/protocol/ticket_code.hpp"
+#include "tests/kiosk/e2e/support/kiosk_process.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <cstdlib>
+#include <memory>
+#include <system_error>
+
+#include <fcntl.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+namespace holdfast::tests {
+
+namespace {
+
+constexpr std::uint64_t kSeed = 7;
+constexpr double kRideAtSeconds = 20.0;
+constexpr double kSecondsInside = 40.0;
+constexpr int kTicketWidth = 4;
+constexpr std::size_t kPiece = 512; // well under what a terminal holds (4096 bytes)
+
+} // namespace
+
+TemporaryFolder::TemporaryFolder() {
+    auto name = (std::filesystem::temp_directory_path() / "holdfast-e2e-XXXXXX").string();
+    REQUIRE(::mkdtemp(name.data()) != nullptr);
+    m_path = name;
+}
+
+TemporaryFolder::~TemporaryFolder() {
+    std::error_code ignored;
+    std::filesystem::remove_all(m_path, ignored);
+}
+
+QString text(const std::filesystem::path& path) {
+    return QString::fromStdString(path.string());
+}
+
+drivers::MonotonicTime seconds(double count) {
+    return drivers::MonotonicTime{static_cast<std::int64_t>(count * 1e6)};
+}
+
+const drivers::InstrumentDescription& probeDescription() {
+    const auto* description = drivers::findInstrument("line-type-k-celsius");
+    REQUIRE(description != nullptr);
+    return *description;
+}
+
+drivers::Scenario scenarioWith(double peakFahrenheit, std::vector<drivers::Trouble> troubles) {
+    drivers::Scenario scenario;
+    scenario.seed = kSeed;
+    scenario.rides.push_back({seconds(kRideAtSeconds), (peakFahrenheit - 32.0) * 5.0 / 9.0, kSecondsInside});
+    scenario.troubles = std::move(troubles);
+    return scenario;
+}
+
+std::int64_t countAt(const drivers::Scenario& scenario, std::int64_t index) {
+    const auto& description = probeDescription();
+    const double celsius = scenario.celsiusAt(index * drivers::MonotonicTime{description.interval}) +
+                           scenario.noiseCelsius * drivers::noiseAt(scenario.seed, index);
+    return std::llround(celsius / description.scale().step);
+}
+
+Rig::Rig(double speed)
+    : m_clock{speed, drivers::SystemClock{}.wall()}, m_speed{speed}, m_scanner{at("scanner").string()},
+      m_otherEnd{::open(m_scanner.path().c_str(), O_RDONLY | O_NOCTTY | O_NONBLOCK | O_CLOEXEC)} {
+    REQUIRE(m_otherEnd >= 0);
+}
+
+Rig::~Rig() {
+    ::close(m_otherEnd);
+}
+
+QStringList Rig::demoArguments() const {
+    return {QStringLiteral("--demo"),
+            QStringLiteral("--data"),
+            text(data()),
+            QStringLiteral("--probe-port"),
+            QString::fromStdString(probePort()),
+            QStringLiteral("--scanner-port"),
+            text(scannerPort()),
+            QStringLiteral("--speed"),
+            QString::number(m_speed)};
+}
+
+std::unique_ptr<drivers::SimulatedProbe> Rig::plugIn(const drivers::Scenario& scenario) const {
+    return std::make_unique<drivers::SimulatedProbe>(probeDescription(), scenario, m_clock, "004217", probePort());
+}
+
+void Rig::scanRun(std::uint64_t number) {
+    scan(drivers::encode(drivers::TicketKind::run, number, kTicketWidth));
+}
+
+void Rig::scanSlowly(std::string_view code) {
+    while (!code.empty()) {
+        const auto piece = code.substr(0, kPiece);
+        m_scanner.send(piece);
+        code.remove_prefix(piece.size());
+        REQUIRE(eventually([this] { return allTaken(); }));
+    }
+    m_scanner.send("\r\n");
+    REQUIRE(eventually([this] { return allTaken(); }));
+}
+
+bool Rig::allTaken() const {
+    int waiting = 0;
+    return ::ioctl(m_otherEnd, FIONREAD, &waiting) == 0 && waiting == 0;
+}
+
+} // namespace holdfast::tests

@@ -1,0 +1,196 @@
+#include "tests/kiosk/e2e/support/whole_kiosk.hpp"
+
+#include "drivers/catalogue/catalogue.hpp"
+#include "drivers/link/instrument_link.hpp"
+#include "drivers/link/link_thread.hpp"
+#include "drivers/link/scanner_link.hpp"
+#include "kiosk/demo/demo_history.hpp"
+#include "kiosk/demo/demo_shop.hpp"
+#include "kiosk/records/shop_projection.hpp"
+#include "kiosk/screens/font_rules.hpp"
+#include "kiosk/screens/presenting/kiosk_presenter.hpp"
+#include "kiosk/shop/opening/opening.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <QGuiApplication>
+#include <QQmlApplicationEngine>
+#include <QQuickItem>
+#include <QQuickWindow>
+#include <QtTest/QTest>
+
+#include <random>
+
+namespace holdfast::tests {
+
+namespace ledger = kiosk::ledger;
+namespace screens = kiosk::screens;
+namespace shop = kiosk::shop;
+
+namespace {
+
+ledger::UuidRandom chance() {
+    static std::mt19937_64 engine{20413};
+    ledger::UuidRandom bytes{};
+    for (auto& byte : bytes) {
+        byte = static_cast<std::uint8_t>(engine() & 0xFFU);
+    }
+    return bytes;
+}
+
+void gather(QQuickItem* item, QList<QQuickItem*>& items) {
+    if (!item->isVisible() || item->opacity() <= 0.0) {
+        return;
+    }
+    items.append(item);
+    for (QQuickItem* child : item->childItems()) {
+        gather(child, items);
+    }
+}
+
+} // namespace
+
+void ensureScreen() {
+    if (QCoreApplication::instance() != nullptr) {
+        return;
+    }
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    qputenv("QT_QUICK_BACKEND", "software");
+    kiosk::screens::applyFontRules();
+    static int argc = 1;
+    static char name[] = "test_kiosk_screen";
+    static char* argv[] = {name, nullptr};
+    static QGuiApplication app{argc, argv};
+}
+
+class WholeKiosk::Inside final {
+public:
+    explicit Inside(const Rig& rig) : m_clock{rig.clock()} {
+        openBook(rig);
+        makeDesk();
+        showWindow();
+        m_desk->start();
+        m_presenter->start();
+        attachProbe(rig.probePort());
+        attachScanner(rig.scannerPort());
+    }
+
+    [[nodiscard]] QList<QQuickItem*> items() const {
+        QList<QQuickItem*> all;
+        gather(window()->contentItem(), all);
+        return all;
+    }
+    [[nodiscard]] QQuickWindow* window() const {
+        return qobject_cast<QQuickWindow*>(m_engine.rootObjects().constFirst());
+    }
+    [[nodiscard]] const shop::ProvingState& state() const { return m_desk->state(); }
+    [[nodiscard]] bool scannerReady() const { return m_scannerState == drivers::LinkState::ready; }
+
+private:
+    void openBook(const Rig& rig) {
+        auto book = ledger::Book::open(rig.data(), std::make_shared<kiosk::records::ShopProjection>(),
+                                       ledger::OpenMode::firstStart);
+        REQUIRE(book);
+        m_book = std::move(*book);
+        m_writer = std::make_unique<ledger::Writer>(*m_book);
+        REQUIRE(kiosk::demo::writeDemo(*m_book, *m_writer, m_clock.wall(), rig.probePort()));
+    }
+
+    void makeDesk() {
+        const auto identity = kiosk::shop::openShop(*m_book, m_clock.wall(), chance);
+        REQUIRE(identity);
+        m_desk = std::make_unique<shop::ProvingDesk>(
+            shop::DeskNeeds{*m_book, *m_writer, m_clock, chance, identity->kiosk, identity->dryer});
+        m_presenter = std::make_unique<screens::KioskPresenter>(*m_desk, *m_book, m_clock, m_model);
+    }
+
+    void showWindow() {
+        m_engine.addImportPath(QStringLiteral(":/qt/qml"));
+        m_engine.setInitialProperties({{QStringLiteral("kiosk"), QVariant::fromValue(&m_model)}});
+        m_engine.load(QUrl{QStringLiteral("qrc:/qt/qml/Holdfast/Screens/Main.qml")});
+        REQUIRE_FALSE(m_engine.rootObjects().isEmpty());
+        REQUIRE(window() != nullptr);
+    }
+
+    void attachProbe(const std::string& port) {
+        const auto& description = probeDescription();
+        auto link =
+            std::make_unique<drivers::InstrumentLink>(description, drivers::Address::atPath(port), m_clock, m_opener);
+        const auto name = QString::fromLatin1(kiosk::demo::kDemoProbe);
+        QObject::connect(link.get(), &drivers::InstrumentLink::sampled, m_desk.get(),
+                         [this, name](const QVector<drivers::Sample>& samples) { m_desk->onSamples(name, samples); });
+        QObject::connect(link.get(), &drivers::InstrumentLink::statusChanged, m_desk.get(),
+                         [this, name, step = description.scale().step](const drivers::LinkStatus& status) {
+                             m_desk->onLink(name, status, step, false);
+                         });
+        m_probe = std::make_unique<drivers::LinkThread<drivers::InstrumentLink>>(std::move(link));
+        m_probe->start();
+    }
+
+    void attachScanner(const std::filesystem::path& port) {
+        auto link = std::make_unique<drivers::ScannerLink>(drivers::Address::atPath(port.string()),
+                                                           drivers::SerialSettings{}, m_clock, m_opener);
+        QObject::connect(link.get(), &drivers::ScannerLink::scanned, m_presenter.get(), &screens::KioskPresenter::scan);
+        QObject::connect(link.get(), &drivers::ScannerLink::unreadable, m_presenter.get(),
+                         &screens::KioskPresenter::scanUnreadable);
+        QObject::connect(link.get(), &drivers::ScannerLink::statusChanged, m_presenter.get(),
+                         [this](const drivers::LinkStatus& status) { m_scannerState = status.state; });
+        m_scanner = std::make_unique<drivers::LinkThread<drivers::ScannerLink>>(std::move(link));
+        m_scanner->start();
+    }
+
+    const drivers::Clock& m_clock;
+    std::unique_ptr<ledger::Book> m_book;
+    std::unique_ptr<ledger::Writer> m_writer;
+    std::unique_ptr<shop::ProvingDesk> m_desk;
+    screens::KioskModel m_model;
+    std::unique_ptr<screens::KioskPresenter> m_presenter;
+    QQmlApplicationEngine m_engine;
+    drivers::SystemPortOpener m_opener;
+    drivers::LinkState m_scannerState = drivers::LinkState::absent;
+    std::unique_ptr<drivers::LinkThread<drivers::InstrumentLink>> m_probe;
+    std::unique_ptr<drivers::LinkThread<drivers::ScannerLink>> m_scanner;
+};
+
+WholeKiosk::WholeKiosk(const Rig& rig) : m_inside{std::make_unique<Inside>(rig)} {}
+WholeKiosk::~WholeKiosk() = default;
+
+QStringList WholeKiosk::textsShown() const {
+    QStringList texts;
+    for (const QQuickItem* item : m_inside->items()) {
+        const auto text = item->property("text").toString();
+        if (item->inherits("QQuickText") && !text.isEmpty()) {
+            texts.append(text);
+        }
+    }
+    return texts;
+}
+
+bool WholeKiosk::shows(const char* text) const {
+    return textsShown().contains(QString::fromUtf8(text));
+}
+
+bool WholeKiosk::showsPartly(const char* text) const {
+    return textsShown().join(QLatin1Char{'\n'}).contains(QString::fromUtf8(text));
+}
+
+const kiosk::shop::ProvingState& WholeKiosk::state() const {
+    return m_inside->state();
+}
+
+bool WholeKiosk::scannerReady() const {
+    return m_inside->scannerReady();
+}
+
+bool WholeKiosk::press(const char* name) const {
+    for (const QQuickItem* item : m_inside->items()) {
+        if (item->property("isTouchTarget").toBool() && item->property("spoken").toString() == QLatin1String(name)) {
+            const auto centre = item->mapRectToScene({0, 0, item->width(), item->height()}).center().toPoint();
+            QTest::mouseClick(m_inside->window(), Qt::LeftButton, {}, centre);
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace holdfast::tests
