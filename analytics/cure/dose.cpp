@@ -1,10 +1,7 @@
 #include "analytics/cure/dose.hpp"
 
-#include <boost/math/tools/toms748_solve.hpp>
-
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
 namespace holdfast::analytics {
@@ -15,9 +12,15 @@ constexpr double kIcePoint = 273.15;
 constexpr double kNoCap = std::numeric_limits<double>::infinity();
 
 /// Step of the exponent across one piece up to which the rule keeps a relative error below 5e-7: two points h⁴/4320,
-/// three points h⁶/2016000 (Abramowitz & Stegun, 25.4.29, remainder for exp).
+/// three points h⁶/2016000 (Abramowitz & Stegun, 25.4.29, remainder for exp); trapezoid with the slopes at its ends
+/// h⁴/720 (23.1.30).
+constexpr double kTrapezoidStep = 0.13;
 constexpr double kTwoPointStep = 0.2;
 constexpr double kThreePointStep = 1.0;
+
+constexpr double kResolved = 1e-7; ///< °C, of a margin
+/// Newton's steps before every other one halves, as they must where the dose jumps (a level stretch at T2).
+constexpr int kFreeSteps = 8;
 
 } // namespace
 
@@ -83,28 +86,66 @@ double EqualCureLaw::doseOfLine(double from, double to, double seconds, const Ba
     return dose;
 }
 
-double EqualCureLaw::dose(const Pass& pass, double shift, const Band& band) const noexcept {
-    double sum = 0.0;
+EqualCureLaw::Rate EqualCureLaw::rateAndSlope(double celsius) const noexcept {
+    const double inverse = 1.0 / (celsius + kIcePoint);
+    const double rate = std::exp(m_theta * (m_inverseAtHot - inverse));
+    return {rate, m_theta * inverse * inverse * rate};
+}
+
+/// What a line that leaves the band or is steep loses when it is lowered.
+double EqualCureLaw::lossOfLine(double from, double to, double seconds, const Band& band) const noexcept {
+    const double low = std::min(from, to);
+    const double high = std::max(from, to);
+    if (high <= band.from || low >= band.cap) {
+        return 0.0;
+    }
+    const double end = std::min(high, band.cap);
+    if (high - low < kDecisionTolerance) {
+        return seconds * rateAndSlope(end).slope;
+    }
+    return seconds / (high - low) * (rate(end) - (low > band.from ? rate(low) : 0.0));
+}
+
+EqualCureLaw::Worth EqualCureLaw::worth(const Pass& pass, double shift, const Band& band) const noexcept {
+    Worth sum;
     const double coldest = band.from - shift - kDecisionTolerance;
+    const double kelvin = band.from + kIcePoint;
+    const double widest = kTrapezoidStep * kelvin * kelvin / m_theta;
+    std::size_t known = pass.samples.size(); // the sample whose rate is at hand
+    Rate last;
     for (std::size_t i = 0; i + 1 < pass.samples.size(); ++i) {
         const auto& a = pass.samples[i];
         const auto& b = pass.samples[i + 1];
-        const bool counts = a.t.celsius() >= coldest || b.t.celsius() >= coldest;
-        if (counts && pass.joins[i] == Join::line) {
-            sum += doseOfLine(a.t.celsius() + shift, b.t.celsius() + shift, (b.at - a.at).count(), band);
+        if ((a.t.celsius() < coldest && b.t.celsius() < coldest) || pass.joins[i] != Join::line) {
+            continue;
         }
+        const double from = a.t.celsius() + shift;
+        const double to = b.t.celsius() + shift;
+        const double seconds = (b.at - a.at).count();
+        const bool isPlain = std::min(from, to) >= band.from && std::max(from, to) <= band.cap;
+        if (!isPlain || std::abs(to - from) > widest) {
+            sum.dose += doseOfLine(from, to, seconds, band);
+            sum.lossPerKelvin += lossOfLine(from, to, seconds, band);
+            continue;
+        }
+        const Rate first = known == i ? last : rateAndSlope(from);
+        last = rateAndSlope(to);
+        known = i + 1;
+        sum.dose += seconds * ((first.rate + last.rate) / 2.0 - (to - from) / 12.0 * (last.slope - first.slope));
+        sum.lossPerKelvin += seconds * (first.slope + last.slope) / 2.0;
     }
     return sum;
 }
 
 Duration EqualCureLaw::cautiousDose(const Pass& pass, TemperatureDifference lowered) const noexcept {
-    return Duration{dose(pass, -lowered.celsius(),
-                         Band{m_pairs.cooler.temperature.celsius(), m_pairs.hotter.temperature.celsius()})};
+    return Duration{worth(pass, -lowered.celsius(),
+                          Band{m_pairs.cooler.temperature.celsius(), m_pairs.hotter.temperature.celsius()})
+                        .dose};
 }
 
 Duration EqualCureLaw::generousDose(const Pass& pass, const std::vector<HiddenTop>& hidden,
                                     TemperatureDifference raised, Temperature gelLow) const noexcept {
-    double sum = dose(pass, raised.celsius(), Band{gelLow.celsius(), kNoCap});
+    double sum = worth(pass, raised.celsius(), Band{gelLow.celsius(), kNoCap}).dose;
     for (const auto& gap : hidden) {
         const auto top = gap.top + raised;
         if (top > gelLow) {
@@ -114,11 +155,17 @@ Duration EqualCureLaw::generousDose(const Pass& pass, const std::vector<HiddenTo
     return Duration{sum};
 }
 
+/// Newton's step on the logarithm of the dose, which is nearly straight, and a little further, so that the margin is
+/// soon closed in from both sides.
+double EqualCureLaw::nextShift(double at, const Worth& got, double needed) noexcept {
+    const double step = got.dose / got.lossPerKelvin * std::log(got.dose / needed);
+    return at + step + std::copysign(kResolved / 4.0, step);
+}
+
 std::optional<TemperatureDifference> EqualCureLaw::margin(const Pass& pass, TemperatureDifference guard,
                                                           bool reachedAtGuard) const {
     const Band band{m_pairs.cooler.temperature.celsius(), m_pairs.hotter.temperature.celsius()};
     const double needed = m_pairs.hotter.time.count() - kDecisionTolerance;
-    const auto worth = [&](double lowered) { return dose(pass, -lowered, band); };
     if (pass.samples.empty()) {
         return std::nullopt;
     }
@@ -127,24 +174,24 @@ std::optional<TemperatureDifference> EqualCureLaw::margin(const Pass& pass, Temp
     // Lowered by `enough` the dose reaches τ1, lowered by `tooMuch` it does not.
     double enough = coldest->t.celsius() - band.cap;
     double tooMuch = std::max(hottest->t.celsius() - band.from, enough) + 1.0;
-    if (!reachedAtGuard && worth(enough) < needed) {
+    if (!reachedAtGuard && worth(pass, -enough, band).dose < needed) {
         return std::nullopt;
     }
+    double at = (enough + tooMuch) / 2.0;
     if (guard.celsius() > enough && guard.celsius() < tooMuch) {
-        (reachedAtGuard ? enough : tooMuch) = guard.celsius();
+        at = (reachedAtGuard ? enough : tooMuch) = guard.celsius();
     }
-    // The logarithm of the dose is nearly straight; where the dose jumps (a level stretch at T2) the solver halves.
-    constexpr double kFloor = 1e-12;
-    const auto excess = [&](double lowered) { return std::log(std::max(worth(lowered) / needed, kFloor)); };
-    const auto resolved = [](double low, double high) { return high - low <= 1e-10; };
-    std::uintmax_t steps = 100;
-    const double atEnough = excess(enough);
-    if (atEnough <= 0.0) {
-        return TemperatureDifference::fromCelsius(enough);
+    for (int step = 0; tooMuch - enough > kResolved; ++step) {
+        const auto got = worth(pass, -at, band);
+        if (at > enough && at < tooMuch) {
+            (got.dose >= needed ? enough : tooMuch) = at;
+        }
+        at = step < kFreeSteps || step % 2 == 0 ? nextShift(at, got, needed) : enough;
+        if (!(at > enough && at < tooMuch)) {
+            at = (enough + tooMuch) / 2.0;
+        }
     }
-    const auto bracket =
-        boost::math::tools::toms748_solve(excess, enough, tooMuch, atEnough, excess(tooMuch), resolved, steps);
-    return TemperatureDifference::fromCelsius(bracket.first);
+    return TemperatureDifference::fromCelsius(enough);
 }
 
 } // namespace holdfast::analytics

@@ -25,8 +25,9 @@ public:
     [[nodiscard]] Duration needed() const noexcept { return m_pairs.hotter.time; }
 
     /// Dose along the joined lines of a trace lowered by `lowered`, the rate above T1 being that of T1 and nothing
-    /// counting below T2; gaps and breaks add nothing. 0 for fewer than two samples. Each line is integrated by
-    /// Gauss–Legendre to a relative error below 1e-6 (Abramowitz & Stegun, 25.4.29).
+    /// counting below T2; gaps and breaks add nothing. 0 for fewer than two samples. Each line is integrated
+    /// to a relative error below 1e-6 (trapezoid with end slopes, Abramowitz & Stegun, 23.1.30; Gauss–Legendre where
+    /// steep or at an end of the band, 25.4.29).
     [[nodiscard]] Duration cautiousDose(const Pass& pass, TemperatureDifference lowered) const noexcept;
 
     /// Dose along the joined lines of a trace raised by `raised`, at full rate above `gelLow` and nothing below it, and
@@ -36,7 +37,7 @@ public:
 
     /// The most by which the whole trace could be lowered (negative: must be raised) for its cautious dose to be τ1.
     /// `reachedAtGuard`: whether the cautious dose at `guard` reaches τ1; the margin lies on the side of the guard that
-    /// this says. Absent when the trace is shorter than τ1, so that no shift would do.
+    /// this says. Absent when the trace is shorter than τ1, so that no shift would do. To 1e-7 °C from below.
     [[nodiscard]] std::optional<TemperatureDifference> margin(const Pass& pass, TemperatureDifference guard,
                                                               bool reachedAtGuard) const;
 
@@ -48,8 +49,19 @@ private:
     };
     [[nodiscard]] double doseOfLine(double from, double to, double seconds, const Band& band) const noexcept;
     [[nodiscard]] double integral(double low, double high) const noexcept;
-    [[nodiscard]] double dose(const Pass& pass, double shift, const Band& band) const noexcept;
+    struct Worth final {
+        double dose = 0.0;          ///< s at T1
+        double lossPerKelvin = 0.0; ///< by which the dose falls as the trace is lowered; about
+    };
+    struct Rate final {
+        double rate = 0.0;
+        double slope = 0.0; ///< a kelvin
+    };
+    [[nodiscard]] double lossOfLine(double from, double to, double seconds, const Band& band) const noexcept;
+    [[nodiscard]] Worth worth(const Pass& pass, double shift, const Band& band) const noexcept;
+    [[nodiscard]] static double nextShift(double at, const Worth& got, double needed) noexcept;
     [[nodiscard]] double rate(double celsius) const noexcept;
+    [[nodiscard]] Rate rateAndSlope(double celsius) const noexcept;
 
     EqualCurePairs m_pairs;
     double m_theta = 0.0;        ///< E/R, K

@@ -125,41 +125,81 @@ std::optional<Span> spanOf(const Pass& pass) noexcept {
     return span;
 }
 
+/// Where a sample stands towards two levels.
+enum class Side : std::uint8_t { below, between, above };
+
+/// The pass without the samples that make no difference to a spell at any level strictly between the two: of those
+/// that follow each other above, the first and the last stay; below, the coldest too.
+Pass thinned(const Pass& pass, double kept, double lost) {
+    const auto& samples = pass.samples;
+    const auto sideOf = [&](std::size_t i) {
+        const double t = samples[i].t.celsius();
+        return t >= lost ? Side::above : t < kept - kDecisionTolerance ? Side::below : Side::between;
+    };
+    Pass thin;
+    const auto take = [&](std::size_t i, Join before) {
+        if (!thin.samples.empty()) {
+            thin.joins.push_back(before);
+        }
+        thin.samples.push_back(samples[i]);
+    };
+    for (std::size_t from = 0; from < samples.size();) {
+        const Side side = sideOf(from);
+        std::size_t last = from;
+        std::size_t coldest = from;
+        while (side != Side::between && last + 1 < samples.size() && pass.joins[last] == Join::line &&
+               sideOf(last + 1) == side) {
+            ++last;
+            coldest = samples[last].t < samples[coldest].t ? last : coldest;
+        }
+        take(from, from > 0 ? pass.joins[from - 1] : Join::line);
+        if (side == Side::below && coldest > from && coldest < last) {
+            take(coldest, Join::line);
+        }
+        if (last > from) {
+            take(last, Join::line);
+        }
+        from = last + 1;
+    }
+    return thin;
+}
+
 } // namespace
 
 std::optional<Temperature> highestLevelKept(const Pass& pass, Duration hold, KnownLevel known) {
-    const auto span = spanOf(pass);
-    if (!span) {
+    if (pass.samples.empty()) {
         return std::nullopt;
     }
-    double kept = span->coldest;
-    double lost = span->hottest + 1.0;
-    if (known.kept) {
-        kept = std::max(kept, known.level.celsius());
-    } else {
-        if (!atLeast(timeAtOrAbove(pass, Temperature::fromCelsius(kept)).total, hold)) {
+    double kept = known.level.celsius();
+    double lost = std::numeric_limits<double>::infinity();
+    if (!known.kept) {
+        const auto span = spanOf(pass);
+        if (!atLeast(timeAtOrAbove(pass, Temperature::fromCelsius(span->coldest)).total, hold)) {
             return std::nullopt;
         }
-        lost = std::min(lost, known.level.celsius());
+        kept = span->coldest;
+        lost = std::min(span->hottest + 1.0, known.level.celsius());
     }
     return Temperature::fromCelsius(LevelSearch{pass, hold.count() - kDecisionTolerance, kept, lost}.run());
 }
 
 std::optional<Temperature> highestLevelKeptUnbroken(const Pass& pass, Duration hold, TemperatureDifference guard,
                                                     KnownLevel known) {
-    const auto span = spanOf(pass);
-    const auto isKept = [&](double level) {
-        return atLeast(longestSpellBridgingDips(pass, Temperature::fromCelsius(level), guard, false), hold);
+    const auto isKept = [&](const Pass& part, double level) {
+        return atLeast(longestSpellBridgingDips(part, Temperature::fromCelsius(level), guard, false), hold);
     };
-    if (!span || (!known.kept && !isKept(span->coldest))) {
+    const auto span = spanOf(pass);
+    if (!span || (!known.kept && !isKept(pass, span->coldest))) {
         return std::nullopt;
     }
     double kept = known.kept ? known.level.celsius() : span->coldest;
     double lost = known.kept ? span->hottest + 1.0 : std::min(span->hottest + 1.0, known.level.celsius());
     constexpr double kResolved = 1e-7; // °C
+    Pass part = thinned(pass, kept, lost);
     while (lost - kept > kResolved) {
         const double middle = (kept + lost) / 2.0;
-        (isKept(middle) ? kept : lost) = middle;
+        (isKept(part, middle) ? kept : lost) = middle;
+        part = thinned(part, kept, lost);
     }
     return Temperature::fromCelsius(kept);
 }

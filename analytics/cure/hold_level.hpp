@@ -19,7 +19,8 @@ struct KnownLevel final {
 [[nodiscard]] std::optional<Temperature> highestLevelKept(const Pass& pass, Duration hold, KnownLevel known);
 
 /// The same for the longest spell, where a dip of at most 2 s down to level − guard does not end the spell but does not
-/// count (as longestSpellBridgingDips). By halving, to 1e-7 °C from below.
+/// count (as longestSpellBridgingDips). By halving, to 1e-7 °C from below; each step drops the samples that can no
+/// longer matter.
 [[nodiscard]] std::optional<Temperature> highestLevelKeptUnbroken(const Pass& pass, Duration hold,
                                                                   TemperatureDifference guard, KnownLevel known);
 

@@ -39,7 +39,9 @@ public:
                 m_failed = true;
             } else if (run.run_type == Run::RT_Iteration) {
                 const double perUnit = benchmark::GetTimeUnitMultiplier(run.time_unit);
-                m_microseconds[run.run_name.function_name].push_back(run.GetAdjustedRealTime() / perUnit * 1e6);
+                const bool waits = !run.run_name.time_type.empty(); // for a disk or a process; else its own work counts
+                const double time = waits ? run.GetAdjustedRealTime() : run.GetAdjustedCPUTime();
+                m_microseconds[run.run_name.function_name].push_back(time / perUnit * 1e6);
             }
         }
     }
