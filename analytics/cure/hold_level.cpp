@@ -31,12 +31,16 @@ public:
         for (std::size_t i = 0; i + 1 < pass.samples.size(); ++i) {
             const double a = pass.samples[i].t.celsius();
             const double b = pass.samples[i + 1].t.celsius();
-            if (pass.joins[i] == Join::line && std::max(a, b) > kept) {
-                m_lines.push_back(
-                    {std::min(a, b), std::max(a, b), (pass.samples[i + 1].at - pass.samples[i].at).count()});
+            if (pass.joins[i] != Join::line || std::max(a, b) <= kept) {
+                continue;
+            }
+            const double seconds = (pass.samples[i + 1].at - pass.samples[i].at).count();
+            if (std::min(a, b) >= lost) {
+                m_settled += seconds;
+            } else {
+                m_lines.push_back({std::min(a, b), std::max(a, b), seconds});
             }
         }
-        narrow();
     }
 
     [[nodiscard]] double run() {
@@ -137,6 +141,8 @@ Pass thinned(const Pass& pass, double kept, double lost) {
         return t >= lost ? Side::above : t < kept - kDecisionTolerance ? Side::below : Side::between;
     };
     Pass thin;
+    thin.samples.reserve(samples.size());
+    thin.joins.reserve(samples.size());
     const auto take = [&](std::size_t i, Join before) {
         if (!thin.samples.empty()) {
             thin.joins.push_back(before);

@@ -8,9 +8,8 @@ double medianOf(std::vector<std::int64_t>& values) {
     if (values.empty()) {
         return 0.0;
     }
-    const auto [least, most] = std::minmax_element(values.begin(), values.end());
-    if (*least == *most) {
-        return static_cast<double>(*least);
+    if (std::all_of(values.begin(), values.end(), [&](std::int64_t value) { return value == values.front(); })) {
+        return static_cast<double>(values.front());
     }
     const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
     std::nth_element(values.begin(), middle, values.end());

@@ -116,14 +116,14 @@ Duration gapLimit(Duration median) noexcept {
 }
 
 Duration medianInterval(const RawTrace& trace) {
-    std::vector<std::int64_t> steps;
-    steps.reserve(trace.samples.size());
+    std::vector<std::int64_t> steps(trace.samples.size());
+    std::size_t forward = 0;
     for (std::size_t i = 1; i < trace.samples.size(); ++i) {
         const auto step = tracing::stepBetween(trace.samples[i - 1].at, trace.samples[i].at).count();
-        if (step > 0) {
-            steps.push_back(step);
-        }
+        steps[forward] = step; // the next one writes over a step that is not forward
+        forward += step > 0 ? 1U : 0U;
     }
+    steps.resize(forward);
     return Duration{tracing::medianOf(steps) / 1e6};
 }
 
