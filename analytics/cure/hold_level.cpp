@@ -15,10 +15,8 @@ struct Line final {
     double seconds = 0.0;
 
     [[nodiscard]] double secondsAtOrAbove(double level) const noexcept {
-        if (level <= low) {
-            return seconds;
-        }
-        return level > high ? 0.0 : seconds * (high - level) / (high - low);
+        const double share = (high - level) / (high - low); // of a level line not asked
+        return seconds * (level <= low ? 1.0 : std::max(share, 0.0));
     }
 };
 

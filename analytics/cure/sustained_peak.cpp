@@ -13,13 +13,11 @@ constexpr Duration kShortest{2.0};
 /// Minimum of a window whose two ends only move forward: a queue of samples, each below all that follow it.
 class SlidingMinimum final {
 public:
-    explicit SlidingMinimum(std::size_t capacity) : m_queue(capacity) {}
-
     void add(std::size_t index, double value) {
-        while (m_back > m_front && m_queue[m_back - 1].value >= value) {
-            --m_back;
+        while (m_queue.size() > m_front && m_queue.back().value >= value) {
+            m_queue.pop_back();
         }
-        m_queue[m_back++] = {index, value};
+        m_queue.push_back({index, value});
     }
     [[nodiscard]] double from(std::size_t index) {
         while (m_queue[m_front].index < index) {
@@ -27,7 +25,10 @@ public:
         }
         return m_queue[m_front].value;
     }
-    void clear() { m_front = m_back = 0; }
+    void clear() {
+        m_queue.clear();
+        m_front = 0;
+    }
 
 private:
     struct Entry final {
@@ -36,7 +37,6 @@ private:
     };
     std::vector<Entry> m_queue;
     std::size_t m_front = 0;
-    std::size_t m_back = 0;
 };
 
 struct Best final {
@@ -93,7 +93,7 @@ std::optional<PeakAt> sustainedPeak(const Pass& pass) {
     const auto top = std::max_element(samples.begin(), samples.end(), [](const CleanSample& a, const CleanSample& b) {
         return a.t.celsius() < b.t.celsius();
     });
-    SlidingMinimum minimum{samples.size()};
+    SlidingMinimum minimum;
     Best best;
     searchAround(pass, static_cast<std::size_t>(top - samples.begin()), minimum, best);
     std::size_t from = 0;
