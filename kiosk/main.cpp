@@ -49,9 +49,7 @@ std::filesystem::path shareFolder(const char* name) {
 }
 
 std::string isoDay(drivers::WallTime wall) {
-    const std::chrono::milliseconds local{wall.millisecondsSinceEpoch + wall.utcOffsetMinutes * 60'000LL};
-    const std::chrono::year_month_day day{
-        std::chrono::floor<std::chrono::days>(std::chrono::sys_time<std::chrono::milliseconds>{local})};
+    const std::chrono::year_month_day day{drivers::localDay(wall)};
     char text[16];
     std::snprintf(text, sizeof text, "%04d-%02u-%02u", static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
                   static_cast<unsigned>(day.day()));

@@ -11,7 +11,8 @@ enum class TemperatureUnit { celsius, fahrenheit };
 /// Two quantities are equal for a decision when they differ by no more than this many kelvin: equality counts as met.
 inline constexpr double kDecisionTolerance = 1e-9;
 
-/// A temperature difference: tolerance, guard, margin, correction, uncertainty. Converts by 9/5 only, never with the 32.
+/// A temperature difference: tolerance, guard, margin, correction, uncertainty. Converts by 9/5 only, never with
+/// the 32.
 class TemperatureDifference final {
 public:
     constexpr TemperatureDifference() noexcept = default;
@@ -115,11 +116,15 @@ private:
     return a.celsius() >= b.celsius() - kDecisionTolerance;
 }
 /// a ≤ b, equality counting as met within kDecisionTolerance.
-[[nodiscard]] constexpr bool atMost(Temperature a, Temperature b) noexcept { return atLeast(b, a); }
+[[nodiscard]] constexpr bool atMost(Temperature a, Temperature b) noexcept {
+    return atLeast(b, a);
+}
 [[nodiscard]] constexpr bool atLeast(TemperatureDifference a, TemperatureDifference b) noexcept {
     return a.celsius() >= b.celsius() - kDecisionTolerance;
 }
-[[nodiscard]] constexpr bool atMost(TemperatureDifference a, TemperatureDifference b) noexcept { return atLeast(b, a); }
+[[nodiscard]] constexpr bool atMost(TemperatureDifference a, TemperatureDifference b) noexcept {
+    return atLeast(b, a);
+}
 
 /// A number with the unit it was typed in; kept as typed, converted only when asked.
 struct AuthoredTemperature final {

@@ -7,6 +7,12 @@
 
 namespace holdfast::drivers {
 
+std::chrono::sys_days localDay(const WallTime& wall) noexcept {
+    const std::chrono::sys_time<std::chrono::milliseconds> local{
+        std::chrono::milliseconds{wall.millisecondsSinceEpoch} + std::chrono::minutes{wall.utcOffsetMinutes}};
+    return std::chrono::floor<std::chrono::days>(local);
+}
+
 std::chrono::milliseconds realDelay(const Clock& clock, MonotonicTime span) noexcept {
     const double milliseconds = std::ceil(static_cast<double>(span.count()) / clock.rate() / 1000.0);
     return std::chrono::milliseconds{static_cast<std::int64_t>(std::clamp(milliseconds, 1.0, 1e9))};

@@ -16,6 +16,9 @@ struct WallTime {
     auto operator<=>(const WallTime&) const = default;
 };
 
+/// The shop's own calendar day of that moment.
+[[nodiscard]] std::chrono::sys_days localDay(const WallTime& wall) noexcept;
+
 /// The only way to read time in this program. All members may be called from any thread.
 class Clock {
 public:

@@ -1,5 +1,7 @@
 #include "kiosk/command/facts.hpp"
 
+#include "analytics/cure/names.hpp"
+
 #include "kiosk/command/greatest_rise.hpp"
 
 #include <nlohmann/json.hpp>
@@ -141,29 +143,13 @@ nlohmann::ordered_json toJson(const Facts& facts) {
     json["breaks"] = ordered_json::array();
     for (const FactBreak& item : facts.breaks) {
         json["breaks"].push_back(
-            {{"kind", nameOf(item.kind)}, {"from_s", item.from.count()}, {"to_s", item.to.count()}});
+            {{"kind", analytics::nameOf(item.kind)}, {"from_s", item.from.count()}, {"to_s", item.to.count()}});
     }
     json["dropped"] = ordered_json::array();
     for (const DroppedRows& item : facts.dropped) {
         json["dropped"].push_back({{"why", nameOf(item.why)}, {"count", item.count}});
     }
     return json;
-}
-
-std::string_view nameOf(Join join) noexcept {
-    switch (join) {
-    case Join::line:
-        return "line";
-    case Join::gap:
-        return "gap";
-    case Join::clockFault:
-        return "clock-fault";
-    case Join::jump:
-        return "jump";
-    case Join::unitSwitch:
-        return "unit-switch";
-    }
-    return "";
 }
 
 std::string_view nameOf(FactDrop why) noexcept {

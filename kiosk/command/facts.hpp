@@ -64,8 +64,7 @@ struct Facts final {
 
 [[nodiscard]] nlohmann::ordered_json toJson(const Facts& facts);
 
-/// The word in the JSON: "gap", "clock-fault", "jump", "unit-switch", "line".
-[[nodiscard]] std::string_view nameOf(analytics::Join join) noexcept;
+/// The word in the JSON; that of a break is analytics::nameOf(Join).
 [[nodiscard]] std::string_view nameOf(FactDrop why) noexcept;
 
 } // namespace holdfast::kiosk::command

@@ -1,5 +1,6 @@
 #include "kiosk/command/facts_command.hpp"
 
+#include "analytics/cure/names.hpp"
 #include "kiosk/command/facts.hpp"
 #include "kiosk/command/trace_faults.hpp"
 #include "kiosk/command/typed_values.hpp"
@@ -120,9 +121,9 @@ void printFacts(const Facts& facts, std::ostream& out) {
             << '\n';
     }
     for (const auto& item : facts.breaks) {
-        out << speech.text(
-                   "facts.break",
-                   {{"kind", std::string{nameOf(item.kind)}}, {"from", seconds(item.from)}, {"to", seconds(item.to)}})
+        out << speech.text("facts.break", {{"kind", std::string{analytics::nameOf(item.kind)}},
+                                           {"from", seconds(item.from)},
+                                           {"to", seconds(item.to)}})
             << '\n';
     }
     for (const auto& item : facts.dropped) {

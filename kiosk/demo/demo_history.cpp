@@ -43,16 +43,11 @@ drivers::WallTime earlier(drivers::WallTime now, int minutes) {
     return now;
 }
 
-std::chrono::sys_days dayOf(const drivers::WallTime& wall) {
-    const std::chrono::milliseconds local{wall.millisecondsSinceEpoch + wall.utcOffsetMinutes * 60'000LL};
-    return std::chrono::floor<std::chrono::days>(std::chrono::sys_time<std::chrono::milliseconds>{local});
-}
-
 ledger::Result<std::string> writeShop(ledger::Book& book, DemoChance& chance, drivers::WallTime at,
                                       const std::string& probeAddress) {
     ledger::UuidSequence ids;
     const auto makeId = [&] { return ids.next(static_cast<std::uint64_t>(at.millisecondsSinceEpoch), chance.bytes()); };
-    const auto shop = demoShop(makeId, dayOf(at), probeAddress);
+    const auto shop = demoShop(makeId, drivers::localDay(at), probeAddress);
     ledger::CommitRequest request;
     for (const auto& record : shop.records) {
         const auto& row = records::rowOf(record);

@@ -16,11 +16,6 @@ constexpr int kTicketWidth = 4;
 constexpr const char* kThemeKey = "theme";
 constexpr const char* kUnitKey = "unit";
 
-std::chrono::sys_days dayOf(const drivers::WallTime& wall) {
-    const std::chrono::milliseconds local{wall.millisecondsSinceEpoch + wall.utcOffsetMinutes * 60'000LL};
-    return std::chrono::floor<std::chrono::days>(std::chrono::sys_time<std::chrono::milliseconds>{local});
-}
-
 PlaceState place(const char* id, const wording::Speech& speech) {
     PlaceState out;
     out.id = QString::fromLatin1(id);
@@ -198,7 +193,7 @@ void KioskPresenter::reloadLists() {
         return;
     }
     m_sequence = head->sequence;
-    m_facts = floorFactsOf(m_book, dayOf(m_clock.wall()), m_speech);
+    m_facts = floorFactsOf(m_book, drivers::localDay(m_clock.wall()), m_speech);
 }
 
 Place KioskPresenter::placeNow() const {

@@ -222,10 +222,7 @@ std::string ProvingDesk::newId() {
 }
 
 analytics::Date ProvingDesk::today() const {
-    const auto wall = m_needs.clock.wall();
-    const std::chrono::sys_time<std::chrono::milliseconds> local{
-        std::chrono::milliseconds{wall.millisecondsSinceEpoch} + std::chrono::minutes{wall.utcOffsetMinutes}};
-    return std::chrono::floor<std::chrono::days>(local);
+    return drivers::localDay(m_needs.clock.wall());
 }
 
 } // namespace holdfast::kiosk::shop
