@@ -64,7 +64,7 @@ private:
                 emit m_link.unreadable(text.error());
             }
         }
-        if (m_framer.pendingBytes() > 0) {
+        if (m_framer.isUnfinished()) {
             m_unfinished.start(realDelay(m_clock, kUnfinishedAfter));
         } else {
             m_unfinished.stop();

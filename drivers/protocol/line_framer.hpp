@@ -32,6 +32,8 @@ public:
     /// Bytes of over-long lines dropped since construction.
     [[nodiscard]] std::uint64_t droppedBytes() const noexcept { return m_droppedBytes; }
     [[nodiscard]] std::size_t pendingBytes() const noexcept { return m_partial.size(); }
+    /// Something came that no terminator has ended yet, also if it was dropped as over-long.
+    [[nodiscard]] bool isUnfinished() const noexcept { return !m_partial.empty() || m_skip == Skip::overLong; }
 
 private:
     enum class Skip { no, overLong, midLine };

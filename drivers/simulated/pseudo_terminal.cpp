@@ -85,14 +85,16 @@ void PseudoTerminal::unplug() noexcept {
     ::close(std::exchange(m_master, -1));
 }
 
-void PseudoTerminal::send(std::string_view bytes) noexcept {
-    while (isPlugged() && !bytes.empty()) {
-        const auto written = ::write(m_master, bytes.data(), bytes.size());
+std::size_t PseudoTerminal::offer(std::string_view bytes) noexcept {
+    std::size_t taken = 0;
+    while (isPlugged() && taken < bytes.size()) {
+        const auto written = ::write(m_master, bytes.data() + taken, bytes.size() - taken);
         if (written <= 0) {
-            return;
+            break;
         }
-        bytes.remove_prefix(static_cast<std::size_t>(written));
+        taken += static_cast<std::size_t>(written);
     }
+    return taken;
 }
 
 std::string PseudoTerminal::receive(std::chrono::milliseconds patience) {

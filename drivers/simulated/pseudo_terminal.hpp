@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -24,7 +25,9 @@ public:
     void unplug() noexcept;
 
     /// What does not fit is lost, as on a line that nobody reads.
-    void send(std::string_view bytes) noexcept;
+    void send(std::string_view bytes) noexcept { offer(bytes); }
+    /// How many bytes of the beginning fit; the rest is for the caller to offer again.
+    std::size_t offer(std::string_view bytes) noexcept;
     /// What came within `patience`; empty if nothing did.
     [[nodiscard]] std::string receive(std::chrono::milliseconds patience);
 

@@ -15,6 +15,8 @@ public:
     void scan(std::string_view text) { m_port.send(std::string{text} + "\r\n"); }
     /// Bytes as they are, without an end of line.
     void send(std::string_view bytes) { m_port.send(bytes); }
+    /// As much of them as fits now; gives how many bytes that was.
+    std::size_t offer(std::string_view bytes) { return m_port.offer(bytes); }
     void setPlugged(bool plugged) {
         if (plugged) {
             m_port.plug();

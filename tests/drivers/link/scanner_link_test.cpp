@@ -7,6 +7,7 @@
 #include <catch2/catch.hpp>
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 using namespace holdfast::drivers;
@@ -59,6 +60,25 @@ TEST_CASE("what is scanned arrives, and what is no scan is named", "[drivers][sc
     CHECK(link.faults[1] == ScanFault::unfinished);
     scanner.scan("R0471C");
     REQUIRE(comes([&] { return link.scans.size() == 3; }));
+}
+
+TEST_CASE("what is longer than any scan and has no end swallows no scan after it", "[drivers][scanner]") {
+    const ScaledClock clock{4.0, {}}; // slow: a stall while the bytes come must not pass for their end
+    SystemPortOpener opener;
+    SimulatedScanner scanner;
+    WatchedScanner link{scanner.path(), clock, opener};
+    REQUIRE(comes([&] { return link.is(LinkState::ready); }));
+    const std::string endless(5 * kLongestScan, 'R'); // over the 4 bytes that a character may have
+    std::string_view left = endless;
+    REQUIRE(comes([&] {
+        left.remove_prefix(scanner.offer(left));
+        return left.empty();
+    }));
+    REQUIRE(comes([&] { return !link.faults.empty(); }));
+    CHECK(link.faults.back() == ScanFault::unfinished);
+    scanner.scan("R0471C");
+    REQUIRE(comes([&] { return !link.scans.empty(); }));
+    CHECK(link.scans == std::vector<std::string>{"R0471C"});
 }
 
 TEST_CASE("a scanner that is pulled out is lost once and comes back", "[drivers][scanner]") {

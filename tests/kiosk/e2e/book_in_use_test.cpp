@@ -37,8 +37,7 @@ TEST_CASE("a second kiosk on the same book says so and leaves the first one's ri
     KioskProcess first{rig.demoArguments()};
     REQUIRE(eventually([&] { return first.hasOpen(rig.scannerPort()); }));
     const auto before = entriesIn(rig.data());
-    const auto probe = rig.plugIn(scenarioWith(kPeak));
-    rig.scanRun(20413);
+    const auto probe = ride(rig, first, scenarioWith(kPeak), 20413);
     REQUIRE(eventually([&] { return highestSpooled(rig.data()) > kHot; }));
 
     KioskProcess second{{QStringLiteral("--data"), text(rig.data())}};
@@ -49,7 +48,7 @@ TEST_CASE("a second kiosk on the same book says so and leaves the first one's ri
     CHECK(second.alive()); // its window says the same until somebody closes it
     second.cutOff();
 
-    REQUIRE(eventually([&] { return entriesIn(rig.data()) > before; }));
+    waitForEntry(first, rig, before);
     CHECK(first.alive());
     CHECK(entriesIn(rig.data()) == before + 1);
     CHECK(newestReading(rig.data()).row.word == analytics::Word::cured);
@@ -61,15 +60,14 @@ TEST_CASE("a backup taken during a ride restores to a sound book, and the ride i
     KioskProcess kiosk{rig.demoArguments()};
     REQUIRE(eventually([&] { return kiosk.hasOpen(rig.scannerPort()); }));
     const auto before = entriesIn(rig.data());
-    const auto probe = rig.plugIn(scenarioWith(kPeak));
-    rig.scanRun(20413);
+    const auto probe = ride(rig, kiosk, scenarioWith(kPeak), 20413);
     REQUIRE(eventually([&] { return highestSpooled(rig.data()) > kHot; }));
 
     const auto copy = rig.at("copy.sqlite");
     const auto backup = runToEnd({QStringLiteral("backup"), text(copy), QStringLiteral("--data"), text(rig.data())});
     CHECK(backup.err.empty());
     REQUIRE(backup.status == 0);
-    REQUIRE(eventually([&] { return entriesIn(rig.data()) > before; }));
+    waitForEntry(kiosk, rig, before);
     CHECK(newestReading(rig.data()).row.word == analytics::Word::cured);
 
     const auto elsewhere = rig.at("restored");
@@ -100,9 +98,8 @@ TEST_CASE("a newer program's book is opened for reading and nothing is written i
     }
     KioskProcess kiosk{rig.demoArguments()};
     REQUIRE(eventually([&] { return kiosk.hasOpen(rig.scannerPort()); }));
-    const auto probe = rig.plugIn(scenarioWith(kPeak));
+    const auto probe = ride(rig, kiosk, scenarioWith(kPeak), 20413);
     const auto begun = rig.clock().now();
-    rig.scanRun(20413);
     REQUIRE(eventually([&] { return highestSpooled(rig.data()) > kHot; })); // the ride is safe beside the book
     REQUIRE(eventually([&] { return rig.clock().now() - begun > seconds(kTopSeconds + 40.0); }));
     CHECK(kiosk.alive());

@@ -73,9 +73,8 @@ TEST_CASE("a scan and a ride on the line become one cured reading that a fresh p
         KioskProcess kiosk{rig.demoArguments()};
         waitUntilOpen(kiosk, rig);
         before = entriesIn(rig.data());
-        const auto probe = rig.plugIn(scenario);
-        rig.scanRun(kRun);
-        REQUIRE(eventually([&] { return entriesIn(rig.data()) > before; }));
+        const auto probe = ride(rig, kiosk, scenario, kRun);
+        waitForEntry(kiosk, rig, before);
     }
     REQUIRE(kindsFrom(rig.data(), before + 1) == std::vector<std::string>{"reading.taken"});
     const auto reading = newestReading(rig.data());
@@ -109,9 +108,8 @@ TEST_CASE("a probe unplugged at the top of its ride proves nothing and leaves on
     const auto scenario = scenarioWith(kPeak, {{drivers::TroubleKind::unplugged, seconds(kTopSeconds - gap / 2),
                                                 seconds(kTopSeconds + gap / 2), 0.0}});
     const auto begun = rig.clock().now();
-    const auto probe = rig.plugIn(scenario);
-    rig.scanRun(kRun);
-    REQUIRE(eventually([&] { return entriesIn(rig.data()) > before; }));
+    const auto probe = ride(rig, kiosk, scenario, kRun);
+    waitForEntry(kiosk, rig, before);
     // Until the film is cold again (60 °C is 27 s after the top at the model's 22 s lag), nothing more is written.
     REQUIRE(eventually([&] { return rig.clock().now() - begun > seconds(kTopSeconds + 40.0); }));
     CHECK(kindsFrom(rig.data(), before + 1) == std::vector<std::string>{"reading.taken"});
@@ -129,8 +127,7 @@ TEST_CASE("a ride cut off by a power cut is kept once, never cured, and the kios
     auto kiosk = std::make_unique<KioskProcess>(rig.demoArguments());
     waitUntilOpen(*kiosk, rig);
     const auto before = entriesIn(rig.data());
-    auto probe = rig.plugIn(scenarioWith(kPeak));
-    rig.scanRun(kRun);
+    auto probe = ride(rig, *kiosk, scenarioWith(kPeak), kRun);
     REQUIRE(eventually([&] { return highestSpooled(rig.data()) > kHot; }));
     kiosk->cutOff();
     probe.reset();
@@ -138,7 +135,7 @@ TEST_CASE("a ride cut off by a power cut is kept once, never cured, and the kios
     REQUIRE(entriesIn(rig.data()) == before);
 
     kiosk = std::make_unique<KioskProcess>(rig.demoArguments());
-    REQUIRE(eventually([&] { return entriesIn(rig.data()) > before; }));
+    waitForEntry(*kiosk, rig, before);
     const auto reading = newestReading(rig.data());
     CHECK(reading.row.runNumber == static_cast<std::int64_t>(kRun));
     CHECK(reading.evidence().cutOff);
@@ -150,9 +147,8 @@ TEST_CASE("a ride cut off by a power cut is kept once, never cured, and the kios
 
     kiosk = std::make_unique<KioskProcess>(rig.demoArguments());
     REQUIRE(eventually([&] { return kiosk->hasOpen(rig.scannerPort()); }));
-    probe = rig.plugIn(scenarioWith(kPeak));
-    rig.scanRun(kRun);
-    REQUIRE(eventually([&] { return entriesIn(rig.data()) > before + 1; }));
+    probe = ride(rig, *kiosk, scenarioWith(kPeak), kRun);
+    waitForEntry(*kiosk, rig, before + 1);
     CHECK(newestReading(rig.data()).row.word == Word::cured);
     CHECK(entriesIn(rig.data()) == before + 2);
     CHECK(cutOffReadings(rig.data()) == 1);

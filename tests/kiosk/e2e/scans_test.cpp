@@ -18,18 +18,17 @@ TEST_CASE("bad scans harm nothing: the next good one is ridden for", "[e2e]") {
 
     auto damaged = drivers::encode(drivers::TicketKind::run, 20413, 4);
     damaged.back() = damaged.back() == '0' ? '1' : '0'; // a wrong check sign
-    rig.scanSlowly(damaged);
-    rig.scanSlowly(drivers::encode(drivers::TicketKind::run, 99999, 4)); // a good code of no run
-    rig.scanSlowly("");
-    rig.scanSlowly(std::string{"\x01\xff\x00\xfe", 4});
-    rig.scanSlowly(std::string(10'000, 'A')); // as long as a scan may be
-    rig.scanSlowly(std::string(50'000, 'R')); // longer than any
+    rig.scanWhole(damaged);
+    rig.scanWhole(drivers::encode(drivers::TicketKind::run, 99999, 4)); // a good code of no run
+    rig.scanWhole("");
+    rig.scanWhole(std::string{"\x01\xff\x00\xfe", 4});
+    rig.scanWhole(std::string(10'000, 'A')); // as long as a scan may be
+    rig.scanWhole(std::string(50'000, 'R')); // longer than any
     CHECK(entriesIn(rig.data()) == before);
     REQUIRE(kiosk.alive());
 
-    const auto probe = rig.plugIn(scenarioWith(294.2)); // cures run 20413 (kiosk/demo/demo_shop.cpp)
-    rig.scanRun(20413);
-    REQUIRE(eventually([&] { return entriesIn(rig.data()) > before; }));
+    const auto probe = ride(rig, kiosk, scenarioWith(294.2), 20413); // cures run 20413 (kiosk/demo/demo_shop.cpp)
+    waitForEntry(kiosk, rig, before);
     CHECK(kindsFrom(rig.data(), before + 1) == std::vector<std::string>{"reading.taken"});
     CHECK(newestReading(rig.data()).row.runNumber == 20413);
     CHECK(kiosk.alive());

@@ -71,7 +71,7 @@ TEST_CASE("a bad scan is answered on the screen with what happened and what to d
     REQUIRE(eventually([&] { return kiosk.showsPartly("No run with number 99999 is in the book."); }));
     CHECK_FALSE(kiosk.showsPartly("is damaged"));
 
-    rig.scanSlowly(std::string(50'000, 'R')); // longer than any scan
+    rig.scanWhole(std::string(50'000, 'R')); // longer than any scan
     REQUIRE(eventually([&] { return kiosk.showsPartly("What was scanned could not be read."); }));
 
     rig.scanRun(20413); // a good one clears it
@@ -87,7 +87,7 @@ TEST_CASE("a probe that goes away in the tunnel is told at once, and the verdict
     const WholeKiosk kiosk{rig};
     REQUIRE(eventually([&] { return kiosk.scannerReady(); }));
     const auto probe = rig.plugIn(scenarioWith(
-        kPeak, {{drivers::TroubleKind::unplugged, seconds(kTopSeconds - 6), seconds(kTopSeconds + 6), 0.0}}));
+        kPeak, {{drivers::TroubleKind::unplugged, seconds(kTopSeconds - 4), seconds(kTopSeconds + 4), 0.0}}));
     rig.scanRun(20413);
     REQUIRE(eventually([&] { return kiosk.shows("Probe lost"); }));
     REQUIRE(eventually([&] { return kiosk.shows("Not proven"); }));

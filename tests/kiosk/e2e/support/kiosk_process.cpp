@@ -21,7 +21,7 @@ void ensureApplication() {
     static char name[] = "e2e";
     static char* argv[] = {name, nullptr};
     if (QCoreApplication::instance() == nullptr) {
-        static QCoreApplication app{argc, argv};
+        new QCoreApplication{argc, argv}; // never deleted: Qt's own statics are gone before ours at exit
     }
 }
 

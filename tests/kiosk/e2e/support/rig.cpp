@@ -2,6 +2,7 @@
 
 #include "drivers/catalogue/catalogue.hpp"
 #include "drivers/protocol/ticket_code.hpp"
+#include "tests/kiosk/e2e/support/book_look.hpp"
 #include "tests/kiosk/e2e/support/kiosk_process.hpp"
 
 #include <catch2/catch.hpp>
@@ -11,8 +12,6 @@
 #include <memory>
 #include <system_error>
 
-#include <fcntl.h>
-#include <sys/ioctl.h>
 #include <unistd.h>
 
 namespace holdfast::tests {
@@ -23,7 +22,6 @@ constexpr std::uint64_t kSeed = 7;
 constexpr double kRideAtSeconds = 20.0;
 constexpr double kSecondsInside = 40.0;
 constexpr int kTicketWidth = 4;
-constexpr std::size_t kPiece = 512; // well under what a terminal holds (4096 bytes)
 
 } // namespace
 
@@ -68,14 +66,7 @@ std::int64_t countAt(const drivers::Scenario& scenario, std::int64_t index) {
 }
 
 Rig::Rig(double speed)
-    : m_clock{speed, drivers::SystemClock{}.wall()}, m_speed{speed}, m_scanner{at("scanner").string()},
-      m_otherEnd{::open(m_scanner.path().c_str(), O_RDONLY | O_NOCTTY | O_NONBLOCK | O_CLOEXEC)} {
-    REQUIRE(m_otherEnd >= 0);
-}
-
-Rig::~Rig() {
-    ::close(m_otherEnd);
-}
+    : m_clock{speed, drivers::SystemClock{}.wall()}, m_speed{speed}, m_scanner{at("scanner").string()} {}
 
 QStringList Rig::demoArguments() const {
     return {QStringLiteral("--demo"),
@@ -97,20 +88,29 @@ void Rig::scanRun(std::uint64_t number) {
     scan(drivers::encode(drivers::TicketKind::run, number, kTicketWidth));
 }
 
-void Rig::scanSlowly(std::string_view code) {
-    while (!code.empty()) {
-        const auto piece = code.substr(0, kPiece);
-        m_scanner.send(piece);
-        code.remove_prefix(piece.size());
-        REQUIRE(eventually([this] { return allTaken(); }));
-    }
-    m_scanner.send("\r\n");
-    REQUIRE(eventually([this] { return allTaken(); }));
+void Rig::scanWhole(const std::string& code) {
+    const auto bytes = code + "\r\n";
+    std::string_view left = bytes;
+    REQUIRE(eventually([&] {
+        left.remove_prefix(m_scanner.offer(left));
+        return left.empty();
+    }));
 }
 
-bool Rig::allTaken() const {
-    int waiting = 0;
-    return ::ioctl(m_otherEnd, FIONREAD, &waiting) == 0 && waiting == 0;
+std::unique_ptr<drivers::SimulatedProbe> ride(Rig& rig, const KioskProcess& kiosk, const drivers::Scenario& scenario,
+                                              std::uint64_t run) {
+    auto probe = rig.plugIn(scenario);
+    REQUIRE(eventually([&] { return kiosk.hasOpen(rig.probePort()); }));
+    rig.scanRun(run);
+    return probe;
+}
+
+void waitForEntry(KioskProcess& kiosk, const Rig& rig, std::int64_t before) {
+    const bool grown = eventually([&] { return entriesIn(rig.data()) > before || !kiosk.alive(); });
+    INFO("alive: " << kiosk.alive() << ", said: " << kiosk.said()
+                   << ", rides spooled: " << spoolsIn(rig.data()).size());
+    REQUIRE(grown);
+    REQUIRE(entriesIn(rig.data()) > before);
 }
 
 } // namespace holdfast::tests

@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -44,7 +45,6 @@ class Rig final {
 public:
     /// `speed`: clock seconds a second. Slow enough that a stalled machine does not make a gap.
     explicit Rig(double speed);
-    ~Rig();
 
     [[nodiscard]] const drivers::Clock& clock() const noexcept { return m_clock; }
     [[nodiscard]] std::filesystem::path data() const { return m_folder.path() / "data"; }
@@ -59,16 +59,22 @@ public:
     void scan(std::string_view code) { m_scanner.scan(code); }
     void scanRun(std::uint64_t number);
     /// A scan of any length, handed over as the other side takes it.
-    void scanSlowly(std::string_view code);
+    void scanWhole(const std::string& code);
 
 private:
-    [[nodiscard]] bool allTaken() const;
-
     TemporaryFolder m_folder;
     drivers::ScaledClock m_clock;
     double m_speed;
     drivers::SimulatedScanner m_scanner;
-    int m_otherEnd = -1; ///< only to ask how much waits there
 };
+
+class KioskProcess;
+
+/// Plugs the probe in and, once the kiosk has opened it, scans the run: its scanner has long been listened to by then,
+/// where a scan in the moment of opening would be dropped with what an instrument had said before.
+[[nodiscard]] std::unique_ptr<drivers::SimulatedProbe> ride(Rig& rig, const KioskProcess& kiosk,
+                                                            const drivers::Scenario& scenario, std::uint64_t run);
+/// Waits until more entries stand in the book than before; fails the test with what the kiosk said.
+void waitForEntry(KioskProcess& kiosk, const Rig& rig, std::int64_t before);
 
 } // namespace holdfast::tests

@@ -60,7 +60,8 @@ void ensureScreen() {
     static int argc = 1;
     static char name[] = "test_kiosk_screen";
     static char* argv[] = {name, nullptr};
-    static QGuiApplication app{argc, argv};
+    // Never deleted: at exit Qt's own statics are gone before ours, and ~QGuiApplication would use them.
+    new QGuiApplication{argc, argv};
 }
 
 class WholeKiosk::Inside final {
