@@ -49,6 +49,15 @@ if(HOLDFAST_SANITIZE)
   target_link_options(holdfast_flags INTERFACE -fsanitize=address,undefined)
 endif()
 
+# The standard headers nearly every file of ours reads, compiled once. Everything is position independent, since Qt's
+# targets must be and a precompiled header is only reused under the same flags.
+set(CMAKE_POSITION_INDEPENDENT_CODE ON)
+add_library(holdfast_prelude STATIC ${CMAKE_SOURCE_DIR}/deploy/cmake/prelude.cpp)
+target_link_libraries(holdfast_prelude PUBLIC holdfast::flags tl::expected)
+target_precompile_headers(holdfast_prelude PRIVATE
+  <algorithm> <array> <chrono> <cmath> <cstdint> <functional> <map> <memory> <optional> <string> <string_view>
+  <tl/expected.hpp> <utility> <variant> <vector>)
+
 # holdfast_library(NAME [QT] SOURCES … [PUBLIC …] [PRIVATE …]): a static library with the alias holdfast::NAME.
 # QT runs moc over its headers.
 function(holdfast_library name)
@@ -59,4 +68,5 @@ function(holdfast_library name)
   endif()
   add_library(holdfast::${name} ALIAS holdfast_${name})
   target_link_libraries(holdfast_${name} PUBLIC holdfast::flags ${A_PUBLIC} PRIVATE ${A_PRIVATE})
+  target_precompile_headers(holdfast_${name} REUSE_FROM holdfast_prelude)
 endfunction()
