@@ -151,6 +151,10 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         return showFailure(app, identity.error());
     }
 
+    if (const auto why = (*book)->readOnlyReason()) {
+        std::cerr << wording::noticeOf(*why, wording::Kept::book, {}).line() << '\n' << why->what << std::endl;
+    }
+
     shop::ProvingDesk desk{{**book, writer, clock, systemRandom, identity->kiosk, identity->dryer}};
     screens::KioskModel model;
     model.setPanelDiagonalInch(options.panelInch.value_or(15.6));

@@ -3,11 +3,13 @@
 #include "drivers/protocol/ticket_code.hpp"
 #include "drivers/simulated/scenario.hpp"
 #include "kiosk/demo/demo_shop.hpp"
+#include "kiosk/records/queries.hpp"
 #include "kiosk/shop/proving/proving_desk.hpp"
 
 #include <QCoreApplication>
 #include <QThread>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -21,6 +23,7 @@ constexpr int kSamplesPerSecond = 5;
 constexpr double kSecondsInside = 40.0;
 constexpr int kPreRollSeconds = 62;
 constexpr int kWholeSeconds = 260;
+constexpr int kMostLooked = 100'000; ///< readings looked through for the demo's own
 constexpr const char* kKiosk = "019ac000-0000-7000-8000-000000000001";
 
 /// The same numbers every time: the demo's ids and noise.
@@ -59,6 +62,28 @@ ledger::Result<std::string> writeShop(ledger::Book& book, DemoChance& chance, dr
         return tl::unexpected(done.error());
     }
     return shop.dryer;
+}
+
+/// Empty if the book is no demo.
+ledger::Result<std::string> dryerOfDemo(const ledger::Book& book) {
+    const auto shop = records::shop(book.reader());
+    const auto dryers = records::dryers(book.reader());
+    const bool demo = shop && *shop && (*shop)->demo && dryers && !dryers->empty();
+    return demo ? dryers->front().dryer : std::string{};
+}
+
+/// A first start that was interrupted goes on where it stopped.
+std::vector<DemoRide> ridesNotKept(const ledger::Book& book) {
+    std::vector<DemoRide> missing;
+    const auto rows = records::latestReadings(book.reader(), kMostLooked);
+    for (const auto& ride : demoRides()) {
+        const bool kept = rows && std::any_of(rows->begin(), rows->end(),
+                                              [&ride](const auto& row) { return row.runNumber == ride.run; });
+        if (rows && !kept) {
+            missing.push_back(ride);
+        }
+    }
+    return missing;
 }
 
 /// Lets queued calls run until `done` says so; gives up after a minute's worth of short waits.
@@ -132,14 +157,15 @@ ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drive
     if (!head) {
         return tl::unexpected(head.error());
     }
-    if (head->sequence > 0) {
-        return {};
-    }
     DemoChance chance;
     const auto begin = earlier(now, 600);
-    const auto dryer = writeShop(book, chance, begin, probeAddress);
+    auto dryer = head->sequence == 0 ? writeShop(book, chance, begin, probeAddress) : dryerOfDemo(book);
     if (!dryer) {
         return tl::unexpected(dryer.error());
+    }
+    const auto missing = ridesNotKept(book);
+    if (dryer->empty() || missing.empty()) {
+        return {};
     }
     drivers::ManualClock clock{begin};
     shop::ProvingDesk desk{{book, writer, clock, [&chance] { return chance.bytes(); }, kKiosk, *dryer}};
@@ -150,7 +176,7 @@ ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drive
     desk.onLink(QString::fromLatin1(kDemoProbe),
                 {drivers::LinkState::ready, kDemoCatalogueId, "004217", drivers::LinkFault::none}, kStep, false);
     History history{desk, clock};
-    for (const auto& ride : demoRides()) {
+    for (const auto& ride : missing) {
         if (!history.play(ride, earlier(now, ride.minutesAgo))) {
             return tl::unexpected(ledger::Failure{ledger::FailureCode::inputOutput,
                                                   "ride " + std::to_string(ride.run) + " of the demo was not kept"});

@@ -9,7 +9,8 @@
 namespace holdfast::kiosk::demo {
 
 /// Writes the invented shop and its rides into an empty book, the rides through the proving desk itself with simulated
-/// samples; a book that has entries is left as it is. Deterministic but for the wall time. Needs a QCoreApplication.
+/// samples; goes on where an interrupted first start stopped; any other book with entries is left as it is.
+/// Deterministic but for the wall time. Needs a QCoreApplication.
 [[nodiscard]] ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                                              const std::string& probeAddress);
 

@@ -9,6 +9,8 @@
 #include <QCoreApplication>
 #include <QTemporaryDir>
 
+#include <algorithm>
+
 using namespace holdfast;
 using namespace holdfast::kiosk;
 
@@ -117,4 +119,34 @@ TEST_CASE("the demo is the same every time", "[demo]") {
         CHECK((*first)[i].kind == (*second)[i].kind);
     }
     CHECK(one.wordOf(20413) == two.wordOf(20413));
+}
+
+TEST_CASE("a first start that was interrupted goes on where it stopped", "[demo]") {
+    int argc = 0;
+    QCoreApplication app{argc, nullptr};
+    // A demo book cut short: the shop's own entries, and none of its rides.
+    const DemoBook whole{kNoon};
+    const auto entries = whole.book->entries(1, 1000);
+    REQUIRE(entries);
+    QTemporaryDir folder;
+    auto cut = ledger::Book::open(folder.path().toStdString(), std::make_shared<records::ShopProjection>(),
+                                  ledger::OpenMode::firstStart);
+    REQUIRE(cut);
+    ledger::CommitRequest shop;
+    for (const auto& entry : *entries) {
+        if (entry.kind.rfind("reading.", 0) != 0 && entry.kind != "correction.made") {
+            shop.entries.push_back(entry);
+        }
+    }
+    REQUIRE((*cut)->commit(shop));
+    ledger::Writer writer{**cut};
+    REQUIRE(demo::writeDemo(**cut, writer, kNoon, "demo-probe"));
+    const auto rows = records::latestReadings((*cut)->reader(), 50);
+    REQUIRE(rows);
+    for (const auto& ride : demo::demoRides()) {
+        const auto times =
+            std::count_if(rows->begin(), rows->end(), [&ride](const auto& row) { return row.runNumber == ride.run; });
+        INFO(ride.run);
+        CHECK(times == 1);
+    }
 }
