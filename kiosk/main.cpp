@@ -126,7 +126,16 @@ std::vector<std::unique_ptr<ProbeThread>> attachProbes(const ledger::Book& book,
     return threads;
 }
 
+bool hasDisplay() {
+    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+           qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+}
+
 int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
+    if (!hasDisplay()) {
+        std::cerr << wording::Language::english().text("command.no-display") << std::endl;
+        return 2;
+    }
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
     QCoreApplication::setApplicationName(QStringLiteral("Holdfast"));
@@ -193,6 +202,10 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
 }
 
 int writePictures(const std::filesystem::path& folder, int& argc, char** argv) {
+    if (!hasDisplay()) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        qputenv("QT_QUICK_BACKEND", "software");
+    }
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
     const auto failure = screens::renderGallery(QString::fromStdString(folder.string()), screens::gallerySizes());

@@ -103,6 +103,7 @@ TEST_CASE("a newer program's book is opened for reading and nothing is written i
     REQUIRE(eventually([&] { return highestSpooled(rig.data()) > kHot; })); // the ride is safe beside the book
     REQUIRE(eventually([&] { return rig.clock().now() - begun > seconds(kTopSeconds + 40.0); }));
     CHECK(kiosk.alive());
+    CHECK_THAT(kiosk.said(), Contains("written by a newer Holdfast"));
     CHECK(entriesIn(rig.data()) == before);
     CHECK(highestSpooled(rig.data()) > kHot);
 }
