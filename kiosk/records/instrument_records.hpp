@@ -15,6 +15,13 @@ struct AuthoredStrip final {
     std::optional<analytics::Date> expiry;
 };
 
+/// The single strips of a pack, each with a label N… of its own.
+struct StripPack final {
+    std::int64_t firstNumber = 0;
+    int count = 0;       ///< ≥ 1
+    std::string batch{}; ///< may be empty
+};
+
 struct AuthoredRange final {
     analytics::AuthoredTemperature low;
     analytics::AuthoredTemperature high;
@@ -59,9 +66,10 @@ struct InstrumentDescribed final {
     std::string instrument;             ///< id
     std::optional<std::int64_t> number; ///< of the label on it: its code N… says the same number
     InstrumentSpec spec;
-    std::string catalogue;  ///< id of the driver's catalogue entry; empty for strips and hand instruments
-    std::string address;    ///< drivers::toText(Address); empty: not attached
-    bool withdrawn = false; ///< no longer used; stays in the book
+    std::string catalogue{};         ///< id of the driver's catalogue entry; empty for strips and hand instruments
+    std::string address{};           ///< drivers::toText(Address); empty: not attached
+    bool withdrawn = false;          ///< no longer used; stays in the book
+    std::optional<StripPack> pack{}; ///< of strips bought as numbered singles
 };
 
 /// certificate.added
@@ -74,7 +82,11 @@ struct CertificateAdded final {
 struct CheckDone final {
     std::string instrument; ///< id
     CheckSpec check;
-    std::optional<analytics::AuthoredTemperature> indicated; ///< what it read
+    std::optional<analytics::AuthoredTemperature> indicated{};  ///< what it read
+    std::optional<analytics::AuthoredTemperature> reference{};  ///< what the bath was
+    std::optional<analytics::AuthoredDifference> uncertainty{}; ///< standard uncertainty of the error found
+    std::optional<analytics::AuthoredDifference> limit{};       ///< that the error was held against
+    std::optional<double> stationPressureKilopascal{};          ///< of the boiling bath
 };
 
 [[nodiscard]] analytics::Certificate toCertificate(const CertificateSpec& spec);

@@ -32,6 +32,7 @@ struct StripSeen final {
     std::optional<analytics::AuthoredTemperature> firstLight; ///< absent: all dark
     bool allLightBefore = true;
     bool usedBefore = false;
+    std::optional<std::int64_t> number{}; ///< of the single strip's own label; each is used once
 };
 
 struct SpotSeen final {

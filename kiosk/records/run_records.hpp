@@ -16,9 +16,11 @@ struct InkPart final {
 };
 
 struct PlannedLayer final {
-    std::string colour;         ///< may be empty: then it counts as at risk of bleed
-    std::string ink;            ///< what people call it: the family's or the mix's name
-    std::vector<InkPart> parts; ///< at least one
+    std::string colour{};                ///< may be empty: then it counts as at risk of bleed
+    std::string ink{};                   ///< what people call it: the family's or the mix's name
+    std::vector<InkPart> parts{};        ///< at least one
+    std::vector<std::int64_t> buckets{}; ///< numbers of the buckets it is printed from, if they were scanned
+    bool underbase = false;              ///< printed under the others and flashed, not seen
 };
 
 enum class PlanKind {
@@ -28,11 +30,13 @@ enum class PlanKind {
 
 /// run.planned, and with the same body run.replanned: the newest plan of a run counts.
 struct RunPlanned final {
-    std::string run; ///< id
+    std::string run{}; ///< id
     PlanKind kind = PlanKind::run;
-    std::int64_t number = 0; ///< as people say it, "20418"; the ticket's code R… or W… says the same number
-    std::string title;       ///< "red jerseys"
-    std::string customer;    ///< may be empty
+    std::int64_t number = 0;     ///< as people say it, "20418"; the ticket's code R… or W… says the same number
+    std::string title{};         ///< "red jerseys"
+    std::string customer{};      ///< may be empty
+    std::string reference{};     ///< the customer's own order number; may be empty
+    std::string garmentColour{}; ///< "red"; may be empty
     std::optional<int> pieces;
     std::string dryer;                ///< id; empty: any
     std::string fabric;               ///< name
@@ -43,6 +47,13 @@ struct RunPlanned final {
 /// run.replanned
 struct RunReplanned final {
     RunPlanned plan;
+};
+
+/// run.finished: the last piece has gone through; its open lot is closed with it.
+struct RunFinished final {
+    std::string run{}; ///< id
+    std::optional<int> made{};
+    std::optional<int> spoiled{};
 };
 
 /// Names the exact revision that counts for a lot or that a verdict used.
@@ -60,9 +71,9 @@ struct RevisionsUsed final {
 
 /// lot.opened
 struct LotOpened final {
-    std::string lot; ///< id
-    std::string run; ///< id
-    int number = 1;  ///< within the run
+    std::string lot;   ///< id
+    std::string run{}; ///< id
+    int number = 1;    ///< within the run
     std::string dryer;
     std::optional<int> firstPiece;
     RevisionsUsed revisions;

@@ -24,7 +24,21 @@ enum class Role { operatorAtDryer, qualityAssurance, owner };
 struct PersonAdded final {
     std::int64_t number = 0; ///< ≥ 1
     std::string badge;       ///< code, P…; may be empty
-    std::vector<Role> roles;
+    std::vector<Role> roles{};
+};
+
+/// person.changed: the whole of it, as it is from now on.
+struct PersonChanged final {
+    std::int64_t number = 0;
+    std::string badge{}; ///< code, P…; may be empty
+    std::vector<Role> roles{};
+    bool left = false; ///< no longer works here
+};
+
+/// pin.set: only its Argon2id string (RFC 9106, as libsodium writes it); empty: the person has no PIN any more.
+struct PinSet final {
+    std::int64_t number = 0; ///< of the person
+    std::string hash{};
 };
 
 /// crew.changed: who stands at the dryer from now on.
@@ -40,6 +54,10 @@ struct DryerDescribed final {
     std::optional<double> heatedLengthMetres;
     std::optional<double> beltMetresPerMinute;
     std::optional<analytics::AuthoredTemperature> setPoint;
+    std::optional<double> slowestMetresPerMinute{}; ///< what the belt can do
+    std::optional<double> fastestMetresPerMinute{};
+    std::optional<analytics::AuthoredTemperature> highestSetPoint{};
+    std::optional<double> piecesPerMetre{}; ///< on the belt
     bool withdrawn = false;
 };
 
