@@ -1,0 +1,63 @@
+#pragma once
+
+#include "drivers/clock/clock.hpp"
+#include "drivers/protocol/ticket_code.hpp"
+#include "kiosk/ledger/book.hpp"
+#include "kiosk/records/kinds.hpp"
+#include "kiosk/screens/sheet/sheet_state.hpp"
+#include "kiosk/shop/proving/proving_state.hpp"
+#include "kiosk/wording/notices.hpp"
+#include "kiosk/wording/sentences.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast::kiosk::screens {
+
+/// What a place may ask of the frame around it. All of it outlives the place; main thread only.
+struct PlaceNeeds final {
+    const ledger::Book* book = nullptr;
+    const drivers::Clock* clock = nullptr;
+    /// As of the last event: links, live values, instruments.
+    std::function<const shop::ProvingState&()> floor{};
+    std::function<const wording::Speech&()> speech{};
+    std::function<std::string()> newId{};
+    /// Writes entries in one commit; `then` runs in the main thread with what went wrong, or nothing. The places are
+    /// shown again after it.
+    std::function<void(std::vector<records::Record>, std::function<void(std::optional<ledger::Failure>)> then)> keep{};
+    /// A sentence over the page until the next scan or press.
+    std::function<void(wording::Notice)> tell{};
+    /// Shows another place: "run", "dryer", "runs", "inks", "instruments", "shop".
+    std::function<void(const std::string& place)> go{};
+    /// As if this code had been scanned.
+    std::function<void(const std::string& code)> scan{};
+    /// Number of the person who last showed a badge and PIN here, while it counts; see shop/keeping.
+    std::function<std::optional<std::int64_t>()> person{};
+};
+
+/// One place drawn as a sheet: what it shows, and what its presses, fields and scans do. Action ids begin with the
+/// place's own prefix ("inks.…"), so that places never meet.
+class SheetPlace {
+public:
+    virtual ~SheetPlace() = default;
+    SheetPlace() = default;
+    SheetPlace(const SheetPlace&) = delete;
+    SheetPlace& operator=(const SheetPlace&) = delete;
+
+    /// The person came here, or something new stands in the book: lists are asked again.
+    virtual void reload() = 0;
+    [[nodiscard]] virtual SheetPageState sheet() const = 0;
+    /// False if the id is none of this place's.
+    virtual bool act(const std::string& id) = 0;
+    /// What was typed into a field; false if the field is none of this place's.
+    virtual bool enter(const std::string& field, const std::string& text) = 0;
+    /// A code of a kind that the proving desk has no use for (a bucket's, a person's), or any code while this place
+    /// stands on the screen. False: not wanted here.
+    virtual bool scanned(const drivers::TicketCode& code) = 0;
+    /// Called four times a second while it stands on the screen; for live values.
+    virtual void tick() {}
+};
+
+} // namespace holdfast::kiosk::screens

@@ -1,0 +1,160 @@
+#pragma once
+
+#include "kiosk/screens/parts/heat_scale_state.hpp"
+#include "kiosk/screens/parts/page_parts.hpp"
+
+#include <QList>
+#include <QString>
+#include <QVariantList>
+#include <QtQml/qqmlregistration.h>
+
+/// A sheet: a list at the left, the chosen thing at the right as blocks under one another. Runs, Inks, Instruments and
+/// Shop are sheets. All texts are finished.
+namespace holdfast::kiosk::screens {
+
+class SheetKinds : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("closed lists only")
+public:
+    enum Block {
+        Heading,  ///< `text`, with a rule over it
+        Sentence, ///< `text`
+        Lead,     ///< `text` at 28, bold: the answer
+        Figure,   ///< `text` at 40 with `note` beside it: a live value, a count
+        Note,     ///< `text` in second ink: where a value comes from, a caution
+        Facts,    ///< `rows`: title left, value right, nothing to press
+        Rows,     ///< `rows` to press; `indent` draws a tree
+        Fields,   ///< `fields` to fill
+        Choices,  ///< `actions`, one chosen, under the label `text`
+        Actions,  ///< `actions`: buttons
+        Scale,    ///< `scale`, small, with `text` beside it
+    };
+    Q_ENUM(Block)
+    enum Keys { Text, Number, Code, Secret, Date };
+    Q_ENUM(Keys)
+};
+
+struct SheetRow {
+    Q_GADGET
+    QML_VALUE_TYPE(sheetRow)
+    Q_PROPERTY(QString id MEMBER id)
+    Q_PROPERTY(QString title MEMBER title)
+    Q_PROPERTY(QString detail MEMBER detail)
+    Q_PROPERTY(QString value MEMBER value)
+    Q_PROPERTY(bool marked MEMBER marked)
+    Q_PROPERTY(holdfast::kiosk::screens::MarkKind mark MEMBER mark)
+    Q_PROPERTY(bool chosen MEMBER chosen)
+    Q_PROPERTY(bool strong MEMBER strong)
+    Q_PROPERTY(int indent MEMBER indent)
+public:
+    QString id{}; ///< triggered when pressed; empty: nothing to press
+    QString title{};
+    QString detail{}; ///< second line
+    QString value{};  ///< at the right
+    bool marked = false;
+    MarkKind mark = MarkKind::Blank; ///< drawn before the title if `marked`
+    bool chosen = false;
+    bool strong = false; ///< bold: asks for something
+    int indent = 0;      ///< depth in a tree
+
+    bool operator==(const SheetRow&) const = default;
+};
+
+/// Pressed, it opens the pad; what was typed comes out of KioskModel::fieldEntered(id, text).
+struct SheetField {
+    Q_GADGET
+    QML_VALUE_TYPE(sheetField)
+    Q_PROPERTY(QString id MEMBER id)
+    Q_PROPERTY(QString label MEMBER label)
+    Q_PROPERTY(QString value MEMBER value)
+    Q_PROPERTY(QString hint MEMBER hint)
+    Q_PROPERTY(QString fault MEMBER fault)
+    Q_PROPERTY(holdfast::kiosk::screens::SheetKinds::Keys keys MEMBER keys)
+public:
+    QString id{};
+    QString label{};
+    QString value{}; ///< of a secret: dots
+    QString hint{};  ///< stands there while the value is empty, and over the pad
+    QString fault{}; ///< why what stands there cannot be used, a full sentence under the field
+    SheetKinds::Keys keys = SheetKinds::Text;
+
+    bool operator==(const SheetField&) const = default;
+};
+
+struct SheetBlock {
+    Q_GADGET
+    QML_VALUE_TYPE(sheetBlock)
+    Q_PROPERTY(holdfast::kiosk::screens::SheetKinds::Block kind MEMBER kind)
+    Q_PROPERTY(QString text MEMBER text)
+    Q_PROPERTY(QString note MEMBER note)
+    Q_PROPERTY(QVariantList rows READ rowList)
+    Q_PROPERTY(QVariantList fields READ fieldList)
+    Q_PROPERTY(QVariantList actions READ actionList)
+    Q_PROPERTY(QVariantList chosen READ chosenList)
+    Q_PROPERTY(holdfast::kiosk::screens::HeatScaleState scale MEMBER scale)
+public:
+    SheetKinds::Block kind = SheetKinds::Sentence;
+    QString text{};
+    QString note{};
+    QList<SheetRow> rows{};
+    QList<SheetField> fields{};
+    QList<ActionState> actions{};
+    QString chosenId{}; ///< of Choices: the id of the chosen action
+    HeatScaleState scale{};
+
+    [[nodiscard]] QVariantList rowList() const;
+    [[nodiscard]] QVariantList fieldList() const;
+    [[nodiscard]] QVariantList actionList() const;
+    /// One bool an action: is it the chosen one.
+    [[nodiscard]] QVariantList chosenList() const;
+
+    bool operator==(const SheetBlock&) const = default;
+};
+
+struct SheetPageState {
+    QString heading{};                ///< over the list
+    QString listNone{};               ///< stands where the list is empty
+    QList<SheetRow> list{};           ///< `chosen` marks the one at the right
+    QList<ActionState> listActions{}; ///< under the list: "New run"
+    QString title{};                  ///< over the blocks
+    QList<SheetBlock> blocks{};
+    QList<ActionState> actions{}; ///< under the blocks, always in sight; at most one primary
+    bool detailOnly = false;      ///< portrait: the list is hidden, `back` brings it again
+    ActionState back{};           ///< portrait only
+
+    bool operator==(const SheetPageState&) const = default;
+};
+
+/// The pad over the page while a field is open.
+struct TypePadState {
+    Q_GADGET
+    QML_VALUE_TYPE(typePadState)
+    Q_PROPERTY(QString id MEMBER id)
+    Q_PROPERTY(QString label MEMBER label)
+    Q_PROPERTY(QString text MEMBER text)
+    Q_PROPERTY(QString hint MEMBER hint)
+    Q_PROPERTY(holdfast::kiosk::screens::SheetKinds::Keys keys MEMBER keys)
+    Q_PROPERTY(QString enter MEMBER enter)
+    Q_PROPERTY(QString erase MEMBER erase)
+    Q_PROPERTY(QString leave MEMBER leave)
+    Q_PROPERTY(QString space MEMBER space)
+    Q_PROPERTY(QString shift MEMBER shift)
+    Q_PROPERTY(QString letters MEMBER letters)
+public:
+    QString id{}; ///< of the field; empty: no pad
+    QString label{};
+    QString text{};
+    QString hint{};
+    SheetKinds::Keys keys = SheetKinds::Text;
+    QString enter = QStringLiteral("Enter");
+    QString erase = QStringLiteral("Erase");
+    QString leave = QStringLiteral("Close");
+    QString space = QStringLiteral("Space");
+    QString shift = QStringLiteral("Capitals");
+    QString letters = QStringLiteral("abcdefghijklmnopqrstuvwxyz"); ///< of the language: Spanish adds ñ á é í ó ú ü
+
+    bool operator==(const TypePadState&) const = default;
+};
+
+} // namespace holdfast::kiosk::screens
