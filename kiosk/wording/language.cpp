@@ -6,7 +6,9 @@
 
 namespace holdfast::kiosk::wording {
 
-extern const char* const kEnglishTable; // generated from languages/en.json
+// Generated from languages/, ended by a null.
+extern const char* const kEnglishTable[];
+extern const char* const kSpanishTable[];
 
 namespace {
 
@@ -57,6 +59,17 @@ std::string fill(std::string_view sentence, const Arguments& arguments) {
     return out;
 }
 
+Language joined(const char* const* tables) {
+    auto all = *Language::parse("{}");
+    for (; *tables != nullptr; ++tables) {
+        const auto part = Language::parse(*tables);
+        assert(part.has_value());
+        [[maybe_unused]] const bool disjoint = all.add(*part);
+        assert(disjoint);
+    }
+    return all;
+}
+
 } // namespace
 
 tl::expected<Language, std::string> Language::parse(std::string_view json) {
@@ -74,13 +87,30 @@ tl::expected<Language, std::string> Language::parse(std::string_view json) {
     return language;
 }
 
+bool Language::add(const Language& other) {
+    bool disjoint = true;
+    for (const auto& [key, sentence] : other.m_sentences) {
+        disjoint = m_sentences.emplace(key, sentence).second && disjoint;
+    }
+    return disjoint;
+}
+
 const Language& Language::english() {
+    static const Language language = joined(kEnglishTable);
+    return language;
+}
+
+const Language& Language::spanish() {
     static const Language language = [] {
-        auto parsed = parse(kEnglishTable);
-        assert(parsed.has_value());
-        return std::move(*parsed);
+        auto spanish = joined(kSpanishTable);
+        spanish.add(english()); // what is not translated is said in English rather than not at all
+        return spanish;
     }();
     return language;
+}
+
+const Language& Language::ofCode(std::string_view code) {
+    return code == "es" ? spanish() : english();
 }
 
 std::string Language::text(std::string_view key, const Arguments& arguments) const {
