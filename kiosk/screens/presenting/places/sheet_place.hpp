@@ -5,6 +5,7 @@
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/screens/sheet/sheet_state.hpp"
+#include "kiosk/shop/keeping/rights.hpp"
 #include "kiosk/shop/proving/proving_state.hpp"
 #include "kiosk/wording/notices.hpp"
 #include "kiosk/wording/sentences.hpp"
@@ -15,6 +16,21 @@
 #include <vector>
 
 namespace holdfast::kiosk::screens {
+
+/// What somebody wants on paper; the frame reads the rest from the book.
+struct PrintWish final {
+    enum class What {
+        runTicket,
+        windowCard,
+        actionCards, ///< all of them; `number` counts for nothing
+        bucketLabel,
+        personBadge,
+        instrumentLabel,
+        stripLabels, ///< of the pack whose first strip has this number
+    };
+    What what = What::runTicket;
+    std::int64_t number = 0;
+};
 
 /// What a place may ask of the frame around it. All of it outlives the place; main thread only.
 struct PlaceNeeds final {
@@ -33,8 +49,12 @@ struct PlaceNeeds final {
     std::function<void(const std::string& place)> go{};
     /// As if this code had been scanned.
     std::function<void(const std::string& code)> scan{};
-    /// Number of the person who last showed a badge and PIN here, while it counts; see shop/keeping.
-    std::function<std::optional<std::int64_t>()> person{};
+    /// Runs `then` once somebody with that right has shown badge and PIN; at once while such a person still counts as
+    /// signed in. Who gives up leaves everything as it was.
+    std::function<void(shop::Right right, std::function<void(std::int64_t person)> then)> sign{};
+    /// Writes a PDF to the shelf and sends it to the printer of its kind, if one is set; tells what went wrong.
+    std::function<void(const PrintWish& wish)> print{};
+};
 };
 
 /// One place drawn as a sheet: what it shows, and what its presses, fields and scans do. Action ids begin with the
