@@ -73,9 +73,9 @@ public:
     virtual bool act(const std::string& id) = 0;
     /// What was typed into a field; false if the field is none of this place's.
     virtual bool enter(const std::string& field, const std::string& text) = 0;
-    /// A code of a kind that the proving desk has no use for (a bucket's, a person's), or any code while this place
-    /// stands on the screen. False: not wanted here.
-    virtual bool scanned(const drivers::TicketCode& code) = 0;
+    /// Any code while this place stands on the screen; elsewhere only those that the proving desk has no use for (a
+    /// bucket's, a person's). False: not wanted here. True: wanted, and this place comes to the screen.
+    virtual bool scanned(const drivers::TicketCode& code, bool onScreen) = 0;
     /// Called four times a second while it stands on the screen; for live values.
     virtual void tick() {}
 };

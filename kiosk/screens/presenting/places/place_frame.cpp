@@ -1,0 +1,112 @@
+#include "kiosk/screens/presenting/places/place_frame.hpp"
+
+#include "kiosk/screens/presenting/shown.hpp"
+
+namespace holdfast::kiosk::screens {
+
+namespace {
+
+constexpr std::string_view kFieldPrefix = "field.";
+
+const SheetField* fieldNamed(const SheetPageState& sheet, const QString& id) {
+    for (const auto& block : sheet.blocks) {
+        for (const auto& field : block.fields) {
+            if (field.id == id) {
+                return &field;
+            }
+        }
+    }
+    return nullptr;
+}
+
+} // namespace
+
+void PlaceFrame::add(std::string id, std::unique_ptr<SheetPlace> place) {
+    m_order.push_back(id);
+    m_places.insert_or_assign(std::move(id), std::move(place));
+}
+
+bool PlaceFrame::open(const std::string& id) {
+    if (!has(id)) {
+        return false;
+    }
+    m_now = id;
+    reload();
+    return true;
+}
+
+SheetPlace* PlaceFrame::placeNow() const {
+    const auto found = m_places.find(m_now);
+    return found == m_places.end() ? nullptr : found->second.get();
+}
+
+bool PlaceFrame::act(const std::string& id, const wording::Speech& speech) {
+    if (id.compare(0, kFieldPrefix.size(), kFieldPrefix) == 0) {
+        openPad(id.substr(kFieldPrefix.size()), speech);
+        return true;
+    }
+    auto* place = placeNow();
+    return place != nullptr && place->act(id);
+}
+
+void PlaceFrame::openPad(const std::string& field, const wording::Speech& speech) {
+    const auto* place = placeNow();
+    const auto sheet = place != nullptr ? place->sheet() : SheetPageState{};
+    const auto* found = fieldNamed(sheet, toQString(field));
+    if (found == nullptr) {
+        return;
+    }
+    TypePadState pad;
+    pad.id = found->id;
+    pad.label = found->label;
+    pad.hint = found->hint;
+    pad.keys = found->keys;
+    pad.text = found->keys == SheetKinds::Secret ? QString{} : found->value;
+    pad.enter = toQString(speech.text("pad.enter"));
+    pad.erase = toQString(speech.text("pad.erase"));
+    pad.leave = toQString(speech.text("action.close"));
+    pad.space = toQString(speech.text("pad.space"));
+    pad.shift = toQString(speech.text("pad.capitals"));
+    pad.letters = toQString(speech.text("pad.letters"));
+    m_model.openPad(pad);
+}
+
+bool PlaceFrame::enter(const std::string& field, const std::string& text) {
+    auto* place = placeNow();
+    return place != nullptr && place->enter(field, text);
+}
+
+bool PlaceFrame::scanned(const drivers::TicketCode& code) {
+    auto* first = placeNow();
+    if (first != nullptr && first->scanned(code, true)) {
+        return true;
+    }
+    for (const auto& id : m_order) {
+        auto* place = m_places.at(id).get();
+        if (place != first && place->scanned(code, false)) {
+            m_now = id;
+            return true;
+        }
+    }
+    return false;
+}
+
+void PlaceFrame::reload() {
+    if (auto* place = placeNow()) {
+        place->reload();
+    }
+}
+
+void PlaceFrame::tick() {
+    if (auto* place = placeNow()) {
+        place->tick();
+    }
+}
+
+void PlaceFrame::show() {
+    if (const auto* place = placeNow()) {
+        m_model.sheet()->setState(place->sheet());
+    }
+}
+
+} // namespace holdfast::kiosk::screens
