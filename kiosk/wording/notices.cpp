@@ -42,6 +42,16 @@ std::string_view keyOf(shop::RefusalCause value) noexcept {
         return "unknown-action";
     case shop::RefusalCause::rideStillBeingKept:
         return "ride-still-being-kept";
+    case shop::RefusalCause::badVerdictUnanswered:
+        return "bad-verdict-unanswered";
+    case shop::RefusalCause::numberUnusable:
+        return "number-unusable";
+    case shop::RefusalCause::beltFull:
+        return "belt-full";
+    case shop::RefusalCause::rideNotFound:
+        return "ride-not-found";
+    case shop::RefusalCause::traceUnreadable:
+        return "trace-unreadable";
     }
     return "unknown";
 }

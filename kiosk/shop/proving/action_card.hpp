@@ -19,12 +19,21 @@ enum class ActionCard : std::uint64_t {
     stop = 11,
     tryAgain = 12, ///< write again what could not be written
     keepStrip = 13,
+    beltFaster = 14,
+    cooler = 15,
+    started = 16,    ///< belt and feed run again
+    takenOver = 17,  ///< the next crew has read the hand-over
+    alsoOnBelt = 18, ///< the next ticket joins the belt, or leaves it
+    worry = 19,      ///< "this one worries me": the next reading's reason
     left = 20,
     centre = 21,
     right = 22,
-    allLight = 100,  ///< of a strip
-    firstStep = 101, ///< the strip's coolest step is the last dark one; the next step is one more, and so on
+    drawn = 23,         ///< the next reading is one that was due
+    allLight = 100,     ///< of a strip
+    firstStep = 101,    ///< the strip's coolest step is the last dark one; the next step is one more, and so on
+    pulledPieces = 200, ///< 200 + N: N pieces pulled, 1 to 99; `pulled` alone asks for the number
 };
 inline constexpr std::uint64_t kMostStripSteps = 40;
+inline constexpr std::uint64_t kMostPulledByCard = 99;
 
 } // namespace holdfast::kiosk::shop

@@ -44,11 +44,16 @@ enum class RefusalCause {
     stripOnly,          ///< the instrument scanned is no strip; text its name
     stripNotChosen,     ///< keep pressed with nothing chosen
     nothingToStop,
-    nothingToRetake,    ///< only a not-proven reading may be taken again
-    retakeUsedUp,       ///< once only
-    nothingToAnswer,    ///< no unit was asked for
-    unknownAction,      ///< an action card this program does not know
-    rideStillBeingKept, ///< wait for the writing, or press again to retry
+    nothingToRetake,      ///< only a not-proven reading may be taken again
+    retakeUsedUp,         ///< once only
+    nothingToAnswer,      ///< no unit was asked for
+    unknownAction,        ///< an action card this program does not know
+    rideStillBeingKept,   ///< wait for the writing, or press again to retry
+    badVerdictUnanswered, ///< Next, while a bad verdict waits for what was done; number of its run
+    numberUnusable,       ///< pieces pulled: none, or more than a shop has; text as typed
+    beltFull,             ///< more runs on one belt than are judged together; number most
+    rideNotFound,         ///< the ride to be named is not one without a run, or not in the book
+    traceUnreadable,      ///< its trace is gone or damaged: it cannot be judged for another run
 };
 
 struct Refusal final {

@@ -17,6 +17,13 @@ const KeptReading* keptById(const ProvingState& state, const std::string& id) {
 
 } // namespace
 
+bool isBeingAnswered(const ProvingState& state, const std::string& reading) {
+    return std::any_of(state.pending.begin(), state.pending.end(), [&](const PendingKeep& pending) {
+        return std::any_of(pending.actions.begin(), pending.actions.end(),
+                           [&](const auto& action) { return action.answers == reading; });
+    });
+}
+
 Stage stageOf(const ProvingState& state) {
     const auto* riding = shownProbe(state);
     if (riding != nullptr && isRiding(*riding) && (riding->recording->isRide || !state.verdict)) {
@@ -27,7 +34,9 @@ Stage stageOf(const ProvingState& state) {
     if (failed) {
         return Stage::notKept;
     }
-    if (!state.pending.empty()) {
+    const bool writing = std::any_of(state.pending.begin(), state.pending.end(),
+                                     [](const PendingKeep& one) { return !one.readings.empty(); });
+    if (writing) {
         return Stage::writing;
     }
     if (state.lookingUp) {
@@ -78,6 +87,39 @@ const KeptReading* shownReading(const ProvingState& state) {
         }
     }
     return best;
+}
+
+bool verdictStays(const ProvingState& state) {
+    const auto& waiting = state.floor.unanswered;
+    return state.verdict && std::any_of(state.shownReadings.begin(), state.shownReadings.end(), [&](const auto& id) {
+               const bool waits =
+                   std::any_of(waiting.begin(), waiting.end(), [&](const auto& row) { return row.id == id; });
+               return waits && !isBeingAnswered(state, id);
+           });
+}
+
+std::shared_ptr<const AnnouncedRun> shownRun(const ProvingState& state) {
+    const auto* reading = state.verdict ? shownReading(state) : nullptr;
+    return reading != nullptr && reading->run ? reading->run : state.run;
+}
+
+BeltLayer layerOnBelt(const ProvingState& state, int position) {
+    for (const auto& run : state.belt) {
+        const auto layers = static_cast<int>(run->onFile.layers.layers.size());
+        if (position >= 1 && position <= layers) {
+            return {run, position};
+        }
+        position -= layers;
+    }
+    return {};
+}
+
+const std::optional<analytics::RunWindow>& shownWindow(const ProvingState& state) {
+    return state.beltWindow ? state.beltWindow : state.window;
+}
+
+bool touchLocked(const ProvingState& state) {
+    return state.floor.wipeUntil && state.now < *state.floor.wipeUntil;
 }
 
 bool mayRetake(const ProvingState& state) {

@@ -4,7 +4,10 @@
 #include "drivers/link/link_state.hpp"
 #include "kiosk/ledger/digest.hpp"
 #include "kiosk/ledger/failure.hpp"
+#include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/kinds.hpp"
+#include "kiosk/shop/proving/action_card.hpp"
+#include "kiosk/shop/proving/floor_state.hpp"
 #include "kiosk/shop/proving/recording.hpp"
 
 #include <cstdint>
@@ -38,14 +41,17 @@ struct KeptReading final {
 
 enum class KeepStatus { writing, failed };
 
-/// A reading on its way into the book. Its verdict may not be shown. One at a time is sent, oldest first.
+/// Readings, or what was done at the dryer, on their way into the book. A verdict may not be shown before. One at a
+/// time is sent, oldest first.
 struct PendingKeep final {
     std::int64_t key = 0;
     KeepStatus status = KeepStatus::writing;
     bool overdue = false; ///< writing for more than 300 ms: "Writing…"
     MonotonicTime since{0};
     std::optional<ledger::Failure> failure; ///< set when failed; the reading is here and in its spool
-    std::vector<KeptReading> readings;      ///< what will be shown once it is kept
+    std::vector<KeptReading> readings;      ///< what will be shown once it is kept; empty for an action
+    /// What was done: one entry for each bad reading it answers, at least one; empty for readings.
+    std::vector<records::ActionTaken> actions{};
 
     // inside of the machine
     bool sent = false;
@@ -53,6 +59,7 @@ struct PendingKeep final {
     std::vector<std::int64_t> spools;
     std::string spoolFile;
     std::optional<std::string> corrects;  ///< id of an entry of an earlier start of the program
+    std::vector<std::string> endsLots{};  ///< ids of the lots that the action ends
     std::shared_ptr<const Commit> commit; ///< as sent, to be sent again
 };
 
@@ -87,10 +94,16 @@ struct ProvingState final {
     std::vector<analytics::InkFamily> families; ///< newest revisions, for ways out
     analytics::GuardSetting guard;
 
-    std::shared_ptr<const AnnouncedRun> run;    ///< what the next ride is for
+    std::shared_ptr<const AnnouncedRun> run;    ///< the one scanned last; what the next strip is for
     std::optional<analytics::RunWindow> window; ///< of `run` and `windowInstrument`
-    std::string windowInstrument;               ///< name; empty: no probe yet, guards are 0
-    std::optional<std::uint64_t> lookingUp;     ///< number asked for
+    /// All runs on the belt in the order they were scanned, `run` among them: the next ride is judged for each.
+    std::vector<std::shared_ptr<const AnnouncedRun>> belt;
+    /// What all of them together ask; absent with fewer than two. Its layers are numbered on through `belt`
+    /// (layerOnBelt says whose), it has no ways out.
+    std::optional<analytics::RunWindow> beltWindow;
+    bool alsoOnBelt = false;                ///< the next ticket joins the belt, or leaves it, instead of replacing
+    std::string windowInstrument;           ///< name; empty: no probe yet, guards are 0
+    std::optional<std::uint64_t> lookingUp; ///< number asked for
     bool lookingUpCard = false;
 
     std::optional<StripEntry> strip;
@@ -98,18 +111,29 @@ struct ProvingState final {
     std::vector<KeptReading> kept;             ///< of the run on the screen and of this ride, oldest first
     std::optional<analytics::Verdict> verdict; ///< joined from `shownReadings`; set only by Committed
     std::vector<std::string> shownReadings;    ///< ids in `kept` that `verdict` speaks of
-    std::optional<std::string> unclaimed;      ///< id of the newest reading that nobody announced
-    bool retakePlanned = false;                ///< the next ride is the retake
-    bool unitAsked = false;                    ///< the last ride started hot: °C or °F?
+    /// Id of the newest reading that nobody announced, until Next, a ride or a claim: while it is younger than ten
+    /// minutes and no ride is on, a scanned ticket claims it.
+    std::optional<std::string> unclaimed;
+    std::optional<std::string> claiming; ///< id of the reading that the next ticket names the run of (ClaimPressed)
+    bool retakePlanned = false;          ///< the next ride is the retake
+    bool unitAsked = false;              ///< the last ride started hot: °C or °F?
     records::ReadingReason nextReason = records::ReadingReason::drawn;
     std::optional<Refusal> refusal; ///< until the next scan or press
     std::vector<std::string>
         unreadableSpools; ///< file names found at start that could not be read; left where they are
 
+    FloorState floor; ///< the dryer, what was done at it, what waits for an answer
+
     // inside of the machine
-    std::int64_t lastNumber = 0;                    ///< of recordings, spools and commits
-    std::vector<std::int64_t> together;             ///< recordings whose rides overlap: their verdicts are joined
-    std::vector<std::string> openedLots;            ///< ids of lots that stand in the book
+    std::int64_t lastNumber = 0;         ///< of recordings, spools and commits
+    std::vector<std::int64_t> together;  ///< recordings whose rides overlap: their verdicts are joined
+    std::vector<std::string> openedLots; ///< ids of lots that stand in the book
+    std::vector<std::string> endedLots;  ///< ids of lots that a change at the dryer ended
+    std::vector<std::string> closedLots; ///< those of them whose end stands in the book
+    std::vector<std::string> freshIds;   ///< for lots that a change begins
+    records::ReadingReason reasonTogether = records::ReadingReason::drawn; ///< of the rides in `together`
+    std::optional<Claim> claim; ///< a trace is being loaded to be judged again
+    std::optional<LastScan> lastScan;
     std::shared_ptr<const KeptReading> retakeFirst; ///< whose retake is planned
     std::vector<std::string> retaken;               ///< ids of readings whose one retake is used up
 };
@@ -121,6 +145,24 @@ struct ProvingState final {
 [[nodiscard]] const KeptReading* shownReading(const ProvingState& state);
 /// Only a not-proven reading of the run announced, that could have been proven, once.
 [[nodiscard]] bool mayRetake(const ProvingState& state);
+/// An action on its way into the book says what was done about it.
+[[nodiscard]] bool isBeingAnswered(const ProvingState& state, const std::string& reading);
+/// A bad verdict stands and nobody has said yet what was done: Next is refused, a new ticket does not clear it.
+[[nodiscard]] bool verdictStays(const ProvingState& state);
+/// The run that the verdict on the screen speaks of, else the one announced. They differ while a bad verdict stays
+/// although another ticket was scanned.
+[[nodiscard]] std::shared_ptr<const AnnouncedRun> shownRun(const ProvingState& state);
+
+/// Whose layer is number `position` (from 1) of `beltWindow`.
+struct BeltLayer final {
+    std::shared_ptr<const AnnouncedRun> run; ///< null: there is no such layer
+    int position = 1;                        ///< within that run
+};
+[[nodiscard]] BeltLayer layerOnBelt(const ProvingState& state, int position);
+/// The window that counts on the belt: `beltWindow` with several runs, else `window`.
+[[nodiscard]] const std::optional<analytics::RunWindow>& shownWindow(const ProvingState& state);
+/// Wipe was scanned less than 20 s ago: touches are to be left out, scans count.
+[[nodiscard]] bool touchLocked(const ProvingState& state);
 
 // ---- events
 
@@ -203,16 +245,60 @@ struct SpoolFound final {
     std::shared_ptr<const AnnouncedRun> run; ///< null: none was announced, or it cannot be found
     std::optional<std::string> corrects;     ///< id of the entry, if the ride was already kept once
     records::BeltPosition position = records::BeltPosition::centre;
+    std::vector<FoundOther> others{}; ///< further runs on the belt
 };
 struct SpoolUnreadable final {
     std::string fileName;
+};
+/// A press that does what the action card does. The figures are optional: as it is from now on.
+struct ActionPressed final {
+    ActionCard card = ActionCard::problem;
+    std::optional<int> pieces{}; ///< pulled
+    std::optional<double> beltMetresPerMinute{};
+    std::optional<analytics::AuthoredTemperature> setPoint{};
+};
+/// From the book, at start and after every commit: replaces what the floor state says of it.
+struct FloorLoaded final {
+    std::optional<records::DryerNow> dryer{};
+    std::vector<records::ReadingRow> unanswered{};
+    std::vector<records::ReadingRow> unclaimed{};
+    bool afterPowerLoss = false; ///< at start: rides were found that a cut had ended
+};
+/// The hand-over card is wanted; takenOver puts it away.
+struct HandOverOpened final {};
+/// "Whose was this?": the next ticket names the run of this reading.
+struct ClaimPressed final {
+    std::string reading; ///< id of the entry
+};
+/// Back without a claim, or without another run on the belt.
+struct ClaimLeft final {};
+/// A run leaves a belt of several.
+struct BeltLeft final {
+    std::string run; ///< id
+};
+/// The answer to LoadTrace.
+struct TraceLoaded final {
+    std::string reading;         ///< id, as asked
+    records::ReadingTaken taken; ///< as last corrected
+    KnownInstrument instrument;  ///< as of the day of the reading
+    std::vector<drivers::Sample> samples;
+};
+struct TraceNotLoaded final {
+    std::string reading;
+    RefusalCause cause = RefusalCause::traceUnreadable;
+};
+/// Ids for lots, made outside: the machine knows no chance.
+struct FreshIds final {
+    std::vector<std::string> ids;
 };
 
 using ProvingEvent =
     std::variant<ScannedText, InstrumentsLoaded, LinkChanged, SamplesArrived, Tick, RunLoaded, RunNotFound,
                  LookUpFailed, StripOpened, StripStepTouched, StripUnsureTouched, StripUsedTouched, PositionTouched,
                  StripKept, StripLeft, StopPressed, RetakePressed, RetryPressed, NextPressed, RefusalClosed,
-                 UnitAnswered, ReasonChosen, Committed, CommitFailed, SpoolFailed, SpoolFound, SpoolUnreadable>;
+                 UnitAnswered, ReasonChosen, Committed, CommitFailed, SpoolFailed, SpoolFound, SpoolUnreadable,
+                 ActionPressed, FloorLoaded, HandOverOpened, ClaimPressed, ClaimLeft, BeltLeft, TraceLoaded,
+                 TraceNotLoaded, FreshIds>;
 
 // ---- effects
 
@@ -229,6 +315,7 @@ struct OpenSpool final {
     std::optional<std::string> corrects;
     records::BeltPosition position = records::BeltPosition::centre;
     std::vector<drivers::Sample> samples; ///< everything so far
+    std::vector<OtherOnBelt> others{};    ///< further runs it is judged for
 };
 struct AppendSpool final {
     std::int64_t spool = 0;
@@ -247,6 +334,11 @@ struct Commit final {
     ledger::Bytes trace;                  ///< encoded; its hash stands in the records; empty for a strip
     std::vector<std::int64_t> spools;     ///< become redundant
     std::string spoolFile;                ///< one found at start; empty: none
+    std::size_t firstReading = 0;         ///< index in `records` of the first of the pending readings
+};
+/// A reading's trace and instrument are wanted, to judge it for another run.
+struct LoadTrace final {
+    std::string reading; ///< id of the entry
 };
 /// For lamp and sound; the state carries the same.
 struct ShowRefusal final {
@@ -256,8 +348,8 @@ struct ShowVerdict final {
     analytics::Word word = analytics::Word::notProven;
 };
 
-using ProvingEffect =
-    std::variant<LookUpRun, OpenSpool, AppendSpool, SyncSpool, DiscardSpool, Commit, ShowRefusal, ShowVerdict>;
+using ProvingEffect = std::variant<LookUpRun, OpenSpool, AppendSpool, SyncSpool, DiscardSpool, Commit, LoadTrace,
+                                   ShowRefusal, ShowVerdict>;
 
 struct Step final {
     ProvingState state;

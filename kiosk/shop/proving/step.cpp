@@ -105,6 +105,15 @@ struct Dispatch final {
     void operator()(const SpoolFailed& event) const { reopenSpool(m, event); }
     void operator()(const SpoolFound& event) const { onSpoolFound(m, event); }
     void operator()(const SpoolUnreadable& event) const { m.state.unreadableSpools.push_back(event.fileName); }
+    void operator()(const ActionPressed&) const {}
+    void operator()(const FloorLoaded&) const {}
+    void operator()(const HandOverOpened&) const {}
+    void operator()(const ClaimPressed&) const {}
+    void operator()(const ClaimLeft&) const {}
+    void operator()(const BeltLeft&) const {}
+    void operator()(const TraceLoaded&) const {}
+    void operator()(const TraceNotLoaded&) const {}
+    void operator()(const FreshIds&) const {}
 };
 
 } // namespace

@@ -60,6 +60,9 @@ TEST_CASE("every remedy, verdict word and window fault has its text", "[wording]
     for (const auto value : all<Word>()) {
         CHECK(wording::word(value, speech).find('[') == std::string::npos);
     }
+    for (const auto advice : all<Advice>()) {
+        CHECK(wording::sentence(advice, speech).find('[') == std::string::npos);
+    }
     for (const auto fault : all<WindowFault>()) {
         CHECK(wording::sentence(fault, speech).find('[') == std::string::npos);
     }
@@ -79,7 +82,7 @@ TEST_CASE("every failure, refusal and probe trouble says what happened, what was
         complete(wording::noticeOf(ledger::Failure{static_cast<ledger::FailureCode>(i), "log"}, wording::Kept::book,
                                    speech));
     }
-    for (int i = 0; i <= static_cast<int>(shop::RefusalCause::rideStillBeingKept); ++i) {
+    for (int i = 0; i <= static_cast<int>(shop::RefusalCause::traceUnreadable); ++i) {
         complete(wording::noticeOf(shop::Refusal{static_cast<shop::RefusalCause>(i), "R1", 7}, speech));
     }
     for (int i = 0; i <= static_cast<int>(shop::ProbeTrouble::notDescribed); ++i) {
