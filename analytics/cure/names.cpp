@@ -172,6 +172,10 @@ std::string_view nameOf(Remedy value) noexcept {
         return "watch-for-bleed";
     case Remedy::readStripAgain:
         return "read-strip-again";
+    case Remedy::dryClothFirst:
+        return "dry-cloth-first";
+    case Remedy::loadBelt:
+        return "load-belt";
     }
     return "unknown";
 }

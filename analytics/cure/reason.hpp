@@ -71,9 +71,9 @@ enum class ReasonCode {
     bucketPastPotLife,         ///< layer, subject bucket
     bucketExpired,             ///< layer, subject bucket
     bucketAdditiveOutsideBand, ///< layer, subject bucket
-    probeLifted,
-    wetCloth,
-    emptyBelt,
+    probeLifted, ///< where the trace showed it: duration τ, needed the usual τ, difference flutter
+    wetCloth,    ///< at, duration, value level of the stretch
+    emptyBelt,   ///< value P, other the usual P, difference
     readingsDisagree, ///< value one, other the other
     retakePassed,     ///< value mean margin as difference, guard
     retakeUsedUp,
@@ -121,7 +121,9 @@ enum class Remedy {
     freshBucket,
     takeWayOut,
     watchForBleed,
-    readStripAgain
+    readStripAgain,
+    dryClothFirst,
+    loadBelt
 };
 
 } // namespace holdfast::analytics

@@ -50,6 +50,10 @@ std::vector<Remedy> remediesFor(ReasonCode code) {
     case ReasonCode::impossibleTemperature:
     case ReasonCode::probeLifted:
         return {Remedy::sendProbeAgain};
+    case ReasonCode::wetCloth:
+        return {Remedy::dryClothFirst};
+    case ReasonCode::emptyBelt:
+        return {Remedy::loadBelt};
     case ReasonCode::noCertificateOrCheckInDate:
         return {Remedy::checkInstrument};
     case ReasonCode::readingsDisagree:
