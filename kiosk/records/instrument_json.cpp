@@ -168,6 +168,10 @@ Json toJson(const InstrumentDescribed& record) {
     setIf(json, "catalogue", record.catalogue);
     setIf(json, "address", record.address);
     setIf(json, "withdrawn", record.withdrawn);
+    if (record.pack) {
+        json["pack"] = Json{{"first_number", record.pack->firstNumber}, {"count", record.pack->count}};
+        setIf(json["pack"], "batch", record.pack->batch);
+    }
     return json;
 }
 
@@ -178,6 +182,12 @@ void read(ObjectReader& from, InstrumentDescribed& record) {
     record.catalogue = from.textOr("catalogue");
     record.address = from.textOr("address");
     record.withdrawn = from.flagOr("withdrawn");
+    from.optionalObject("pack", [&](ObjectReader& one) {
+        record.pack = StripPack{one.integer("first_number", 0), one.count("count", 1), one.textOr("batch")};
+    });
+    if (record.pack && from.has("spec") && record.spec.kind != analytics::InstrumentKind::strip) {
+        from.fault(FaultCode::inconsistent, "pack", "only strips come in packs");
+    }
 }
 
 Json toJson(const CertificateAdded& record) {
@@ -192,6 +202,10 @@ void read(ObjectReader& from, CertificateAdded& record) {
 Json toJson(const CheckDone& record) {
     Json json{{"instrument", record.instrument}, {"check", toJson(record.check)}};
     setAuthoredIf(json, "indicated", record.indicated);
+    setAuthoredIf(json, "reference", record.reference);
+    setAuthoredIf(json, "uncertainty", record.uncertainty);
+    setAuthoredIf(json, "limit", record.limit);
+    setIf(json, "station_pressure_kpa", record.stationPressureKilopascal);
     return json;
 }
 
@@ -199,6 +213,16 @@ void read(ObjectReader& from, CheckDone& record) {
     record.instrument = from.text("instrument");
     from.object("check", [&](ObjectReader& spec) { read(spec, record.check); });
     record.indicated = from.optionalTemperature("indicated");
+    record.reference = from.optionalTemperature("reference");
+    record.uncertainty = from.optionalDifference("uncertainty");
+    record.limit = from.optionalDifference("limit");
+    if (record.uncertainty && record.uncertainty->value < 0.0) {
+        from.fault(FaultCode::badValue, "uncertainty", "is negative");
+    }
+    if (record.limit && record.limit->value < 0.0) {
+        from.fault(FaultCode::badValue, "limit", "is negative");
+    }
+    record.stationPressureKilopascal = optionalPositive(from, "station_pressure_kpa");
 }
 
 } // namespace holdfast::kiosk::records

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "kiosk/records/bucket_records.hpp"
+#include "kiosk/records/floor_records.hpp"
 #include "kiosk/records/ink_records.hpp"
 #include "kiosk/records/instrument_records.hpp"
 #include "kiosk/records/reading_records.hpp"
@@ -17,7 +19,8 @@ namespace holdfast::kiosk::records {
 /// One alternative a kind; a new kind is one struct, its reader and writer, and one row in the table.
 using Record = std::variant<BookOpened, PersonAdded, CrewChanged, DryerDescribed, SettingChanged, FamilyRecord,
                             FabricRecord, InstrumentDescribed, CertificateAdded, CheckDone, RunPlanned, RunReplanned,
-                            LotOpened, LotClosed, ReadingTaken, ReadingRefused, CorrectionMade>;
+                            LotOpened, LotClosed, ReadingTaken, ReadingRefused, CorrectionMade, BucketOpened, MixMade,
+                            BucketClosed, ActionTaken, ReadingStruck, FlashNoted, RunFinished, PersonChanged, PinSet>;
 
 struct KindRow final {
     std::string_view kind; ///< "reading.taken"

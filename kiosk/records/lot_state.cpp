@@ -10,7 +10,8 @@ LotState lotState(const std::vector<ReadingOfLot>& readings, bool closed) {
     std::vector<const ReadingOfLot*> counting;
     for (const auto& reading : readings) {
         const bool bad = reading.word == Word::underCured || reading.word == Word::overheated;
-        if (!reading.setUp && !reading.refused && reading.word != Word::refused && (reading.couldProve || bad)) {
+        if (!reading.struck && !reading.setUp && !reading.refused && reading.word != Word::refused &&
+            (reading.couldProve || bad)) {
             counting.push_back(&reading);
         }
     }

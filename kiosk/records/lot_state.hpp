@@ -15,6 +15,7 @@ struct ReadingOfLot final {
     bool couldProve = true;
     bool setUp = false;
     std::string retakeOf; ///< empty: none
+    bool struck = false;  ///< taken out: it counts for nothing, and settles nothing as a retake
 };
 
 /// Decisions 5, as far as readings decide it. Set-up readings never hold a lot; readings that could not prove and

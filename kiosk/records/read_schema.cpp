@@ -11,6 +11,8 @@ CREATE TABLE shop (
 ) STRICT;
 CREATE TABLE crew_people (
     number  INTEGER PRIMARY KEY,
+    gone    INTEGER NOT NULL DEFAULT 0,
+    pin     TEXT    NOT NULL DEFAULT '',
     body    TEXT    NOT NULL
 ) STRICT;
 CREATE TABLE crew (
@@ -23,6 +25,17 @@ CREATE TABLE dryers (
     name      TEXT    NOT NULL,
     withdrawn INTEGER NOT NULL,
     body      TEXT    NOT NULL
+) STRICT;
+CREATE TABLE dryer_states (
+    dryer      TEXT    PRIMARY KEY REFERENCES dryers (id),
+    belt       REAL,
+    set_value  REAL,
+    set_unit   TEXT,
+    said_belt  REAL,
+    said_value REAL,
+    said_unit  TEXT,
+    stopped    INTEGER NOT NULL,
+    since_ms   INTEGER NOT NULL
 ) STRICT;
 CREATE TABLE settings (
     key  TEXT PRIMARY KEY,
@@ -42,6 +55,24 @@ CREATE TABLE fabrics (
     body     TEXT    NOT NULL,
     PRIMARY KEY (name, revision)
 ) STRICT;
+CREATE TABLE buckets (
+    id        TEXT    PRIMARY KEY,
+    number    INTEGER NOT NULL UNIQUE,
+    sequence  INTEGER NOT NULL,
+    opened_ms INTEGER NOT NULL,
+    is_mix    INTEGER NOT NULL,
+    tree_size INTEGER NOT NULL,
+    closed    TEXT,
+    body      TEXT    NOT NULL
+) STRICT;
+CREATE TABLE bucket_parts (
+    bucket   TEXT    NOT NULL REFERENCES buckets (id),
+    position INTEGER NOT NULL,
+    part     TEXT    NOT NULL REFERENCES buckets (id),
+    mass     REAL    NOT NULL,
+    PRIMARY KEY (bucket, position)
+) STRICT;
+CREATE INDEX bucket_parts_by_part ON bucket_parts (part);
 CREATE TABLE instruments (
     id        TEXT    PRIMARY KEY,
     name      TEXT    NOT NULL,
@@ -76,6 +107,11 @@ CREATE TABLE runs (
     planned_ms INTEGER NOT NULL,
     body       TEXT    NOT NULL,
     UNIQUE (kind, number)
+) STRICT;
+CREATE TABLE finished_runs (
+    run         TEXT    PRIMARY KEY REFERENCES runs (id),
+    finished_ms INTEGER NOT NULL,
+    body        TEXT    NOT NULL
 ) STRICT;
 CREATE TABLE layers (
     run      TEXT    NOT NULL REFERENCES runs (id),
@@ -123,12 +159,40 @@ CREATE INDEX readings_by_run ON readings (run, first);
 CREATE INDEX readings_by_lot ON readings (lot, first);
 CREATE INDEX readings_by_instrument ON readings (instrument, first);
 CREATE INDEX readings_in_order ON readings (first);
+CREATE TABLE struck (
+    reading   TEXT    PRIMARY KEY REFERENCES readings (id),
+    cause     TEXT    NOT NULL,
+    struck_ms INTEGER NOT NULL
+) STRICT;
+CREATE TABLE strips_used (
+    reading TEXT    PRIMARY KEY REFERENCES readings (id),
+    number  INTEGER NOT NULL
+) STRICT;
+CREATE INDEX strips_used_by_number ON strips_used (number);
+CREATE TABLE actions (
+    sequence INTEGER PRIMARY KEY,
+    dryer    TEXT    NOT NULL,
+    taken_ms INTEGER NOT NULL,
+    answers  TEXT    REFERENCES readings (id),
+    body     TEXT    NOT NULL
+) STRICT;
+CREATE INDEX actions_by_dryer ON actions (dryer, sequence);
+CREATE INDEX actions_by_answer ON actions (answers);
+CREATE TABLE flashes (
+    sequence INTEGER PRIMARY KEY,
+    run      TEXT    NOT NULL REFERENCES runs (id),
+    noted_ms INTEGER NOT NULL,
+    body     TEXT    NOT NULL
+) STRICT;
+CREATE INDEX flashes_by_run ON flashes (run, sequence);
 )sql";
 }
 
 std::vector<std::string> ShopProjection::tables() const {
-    return {"shop",        "crew_people",  "crew",   "dryers", "settings", "families", "fabrics",
-            "instruments", "certificates", "checks", "runs",   "layers",   "lots",     "readings"};
+    return {"shop",     "crew_people", "crew",          "dryers",       "dryer_states", "settings",
+            "families", "fabrics",     "buckets",       "bucket_parts", "instruments",  "certificates",
+            "checks",   "runs",        "finished_runs", "layers",       "lots",         "readings",
+            "struck",   "strips_used", "actions",       "flashes"};
 }
 
 } // namespace holdfast::kiosk::records

@@ -43,4 +43,9 @@ std::span<const WordRow<analytics::CulpritKind>> tableOf(analytics::CulpritKind)
     return rows;
 }
 
+std::span<const WordRow<analytics::FlashWord>> tableOf(analytics::FlashWord) noexcept {
+    static const auto rows = namedByAnalytics<analytics::FlashWord>();
+    return rows;
+}
+
 } // namespace holdfast::kiosk::records

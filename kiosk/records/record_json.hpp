@@ -28,6 +28,15 @@ namespace holdfast::kiosk::records {
 [[nodiscard]] Json toJson(const ReadingTaken& record);
 [[nodiscard]] Json toJson(const ReadingRefused& record);
 [[nodiscard]] Json toJson(const CorrectionMade& record);
+[[nodiscard]] Json toJson(const BucketOpened& record);
+[[nodiscard]] Json toJson(const MixMade& record);
+[[nodiscard]] Json toJson(const BucketClosed& record);
+[[nodiscard]] Json toJson(const ActionTaken& record);
+[[nodiscard]] Json toJson(const ReadingStruck& record);
+[[nodiscard]] Json toJson(const FlashNoted& record);
+[[nodiscard]] Json toJson(const RunFinished& record);
+[[nodiscard]] Json toJson(const PersonChanged& record);
+[[nodiscard]] Json toJson(const PinSet& record);
 
 void read(ObjectReader& from, FamilyRecord& record);
 void read(ObjectReader& from, FabricRecord& record);
@@ -50,6 +59,19 @@ void read(ObjectReader& from, LotClosed& record);
 void read(ObjectReader& from, ReadingTaken& record);
 void read(ObjectReader& from, ReadingRefused& record);
 void read(ObjectReader& from, CorrectionMade& record);
+void read(ObjectReader& from, BucketOpened& record);
+void read(ObjectReader& from, MixMade& record);
+void read(ObjectReader& from, BucketClosed& record);
+void read(ObjectReader& from, ActionTaken& record);
+void read(ObjectReader& from, ReadingStruck& record);
+void read(ObjectReader& from, FlashNoted& record);
+void read(ObjectReader& from, RunFinished& record);
+void read(ObjectReader& from, PersonChanged& record);
+void read(ObjectReader& from, PinSet& record);
+
+/// The one of trace, strip, spot and gun that was seen stands under its own key of the reading.
+void setEvidence(Json& json, const Evidence& evidence);
+void read(ObjectReader& from, Evidence& evidence);
 
 /// Of the JSON that windowJson and verdictJson write; guards are not in it.
 void read(ObjectReader& from, analytics::RunWindow& window);
@@ -82,6 +104,22 @@ inline void setSecondsIf(Json& json, const char* key, const std::optional<analyt
     if (value) {
         json[key] = value->count();
     }
+}
+/// A number above 0, or a fault.
+[[nodiscard]] inline std::optional<double> optionalPositive(ObjectReader& from, const char* key) {
+    const auto value = from.optionalNumber(key);
+    if (value && !(*value > 0.0)) {
+        from.fault(FaultCode::badValue, key, "must be above 0");
+    }
+    return value;
+}
+/// A number of 0 or more, or a fault.
+[[nodiscard]] inline std::optional<double> optionalNotNegative(ObjectReader& from, const char* key) {
+    const auto value = from.optionalNumber(key);
+    if (value && !(*value >= 0.0)) {
+        from.fault(FaultCode::badValue, key, "is negative");
+    }
+    return value;
 }
 template <class E>
 [[nodiscard]] Json wordJson(E value) {

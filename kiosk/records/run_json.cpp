@@ -1,6 +1,6 @@
 #include "kiosk/records/record_json.hpp"
 
-#include <cmath>
+#include <cstdint>
 
 namespace holdfast::kiosk::records {
 namespace {
@@ -18,7 +18,26 @@ Json toJson(const PlannedLayer& layer) {
     for (const auto& part : layer.parts) {
         parts.push_back(Json{{"family", part.family}, {"mass", part.mass}});
     }
-    return Json{{"colour", layer.colour}, {"ink", layer.ink}, {"parts", parts}};
+    Json json{{"colour", layer.colour}, {"ink", layer.ink}, {"parts", parts}};
+    if (!layer.buckets.empty()) {
+        json["buckets"] = layer.buckets;
+    }
+    setIf(json, "underbase", layer.underbase);
+    return json;
+}
+
+/// Numbers of labels; the key may be left out.
+void readNumbers(ObjectReader& from, const char* key, std::vector<std::int64_t>& numbers) {
+    const auto read = [&](const Json& value, const std::string& path) {
+        const bool whole =
+            value.is_number_integer() && !(value.is_number_unsigned() && value.get<std::uint64_t>() > INT64_MAX);
+        if (whole && value.get<std::int64_t>() >= 0) {
+            numbers.push_back(value.get<std::int64_t>());
+        } else {
+            from.faults().push_back({FaultCode::wrongType, path, "a label's number is asked for"});
+        }
+    };
+    from.values(key, read, true);
 }
 
 PlannedLayer readLayer(ObjectReader& from) {
@@ -37,6 +56,8 @@ PlannedLayer readLayer(ObjectReader& from) {
     if (!someMass && from.has("parts")) {
         from.fault(FaultCode::badValue, "parts", "a layer needs ink");
     }
+    readNumbers(from, "buckets", layer.buckets);
+    layer.underbase = from.flagOr("underbase");
     return layer;
 }
 
@@ -58,6 +79,8 @@ void read(ObjectReader& from, RevisionsUsed& revisions) {
 Json toJson(const RunPlanned& record) {
     Json json{{"run", record.run}, {"kind", wordJson(record.kind)}, {"number", record.number}, {"title", record.title}};
     setIf(json, "customer", record.customer);
+    setIf(json, "reference", record.reference);
+    setIf(json, "garment_colour", record.garmentColour);
     setIf(json, "pieces", record.pieces);
     setIf(json, "dryer", record.dryer);
     json["fabric"] = record.fabric;
@@ -75,6 +98,8 @@ void read(ObjectReader& from, RunPlanned& record) {
     record.number = from.integer("number", 0);
     record.title = from.textOr("title");
     record.customer = from.textOr("customer");
+    record.reference = from.textOr("reference");
+    record.garmentColour = from.textOr("garment_colour");
     record.pieces = from.optionalCount("pieces");
     record.dryer = from.textOr("dryer");
     record.fabric = from.text("fabric");
@@ -91,6 +116,19 @@ Json toJson(const RunReplanned& record) {
 
 void read(ObjectReader& from, RunReplanned& record) {
     read(from, record.plan);
+}
+
+Json toJson(const RunFinished& record) {
+    Json json{{"run", record.run}};
+    setIf(json, "made", record.made);
+    setIf(json, "spoiled", record.spoiled);
+    return json;
+}
+
+void read(ObjectReader& from, RunFinished& record) {
+    record.run = from.text("run");
+    record.made = from.optionalCount("made");
+    record.spoiled = from.optionalCount("spoiled");
 }
 
 Json toJson(const LotOpened& record) {

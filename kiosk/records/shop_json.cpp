@@ -1,6 +1,29 @@
 #include "kiosk/records/record_json.hpp"
 
+#include <cmath>
+
 namespace holdfast::kiosk::records {
+namespace {
+
+Json rolesJson(const std::vector<Role>& roles) {
+    Json json = Json::array();
+    for (const Role role : roles) {
+        json.push_back(wordJson(role));
+    }
+    return json;
+}
+
+void readRoles(ObjectReader& from, std::vector<Role>& roles) {
+    for (const auto& text : from.texts("roles")) {
+        if (const auto role = fromWord<Role>(text)) {
+            roles.push_back(*role);
+        } else {
+            from.fault(FaultCode::badValue, "roles", "no such word: " + text);
+        }
+    }
+}
+
+} // namespace
 
 Json toJson(const BookOpened& record) {
     Json json{{"shop", record.shop}, {"kiosk", record.kiosk}, {"program", record.program}};
@@ -18,22 +41,40 @@ void read(ObjectReader& from, BookOpened& record) {
 Json toJson(const PersonAdded& record) {
     Json json{{"number", record.number}};
     setIf(json, "badge", record.badge);
-    json["roles"] = Json::array();
-    for (const Role role : record.roles) {
-        json["roles"].push_back(wordJson(role));
-    }
+    json["roles"] = rolesJson(record.roles);
     return json;
 }
 
 void read(ObjectReader& from, PersonAdded& record) {
     record.number = from.integer("number", 1);
     record.badge = from.textOr("badge");
-    for (const auto& text : from.texts("roles")) {
-        if (const auto role = fromWord<Role>(text)) {
-            record.roles.push_back(*role);
-        } else {
-            from.fault(FaultCode::badValue, "roles", "no such word: " + text);
-        }
+    readRoles(from, record.roles);
+}
+
+Json toJson(const PersonChanged& record) {
+    Json json{{"number", record.number}};
+    setIf(json, "badge", record.badge);
+    json["roles"] = rolesJson(record.roles);
+    setIf(json, "left", record.left);
+    return json;
+}
+
+void read(ObjectReader& from, PersonChanged& record) {
+    record.number = from.integer("number", 1);
+    record.badge = from.textOr("badge");
+    readRoles(from, record.roles);
+    record.left = from.flagOr("left");
+}
+
+Json toJson(const PinSet& record) {
+    return Json{{"number", record.number}, {"hash", record.hash}};
+}
+
+void read(ObjectReader& from, PinSet& record) {
+    record.number = from.integer("number", 1);
+    record.hash = from.text("hash");
+    if (!record.hash.empty() && !record.hash.starts_with("$argon2id$")) {
+        from.fault(FaultCode::badValue, "hash", "an Argon2id string is asked for");
     }
 }
 
@@ -61,6 +102,10 @@ Json toJson(const DryerDescribed& record) {
     setIf(json, "heated_length_m", record.heatedLengthMetres);
     setIf(json, "belt_m_per_min", record.beltMetresPerMinute);
     setAuthoredIf(json, "set_point", record.setPoint);
+    setIf(json, "slowest_m_per_min", record.slowestMetresPerMinute);
+    setIf(json, "fastest_m_per_min", record.fastestMetresPerMinute);
+    setAuthoredIf(json, "highest_set_point", record.highestSetPoint);
+    setIf(json, "pieces_per_m", record.piecesPerMetre);
     setIf(json, "withdrawn", record.withdrawn);
     return json;
 }
@@ -71,6 +116,13 @@ void read(ObjectReader& from, DryerDescribed& record) {
     record.heatedLengthMetres = from.optionalNumber("heated_length_m");
     record.beltMetresPerMinute = from.optionalNumber("belt_m_per_min");
     record.setPoint = from.optionalTemperature("set_point");
+    record.slowestMetresPerMinute = optionalPositive(from, "slowest_m_per_min");
+    record.fastestMetresPerMinute = optionalPositive(from, "fastest_m_per_min");
+    record.highestSetPoint = from.optionalTemperature("highest_set_point");
+    record.piecesPerMetre = optionalPositive(from, "pieces_per_m");
+    if (record.slowestMetresPerMinute.value_or(0.0) > record.fastestMetresPerMinute.value_or(HUGE_VAL)) {
+        from.fault(FaultCode::inconsistent, "slowest_m_per_min", "is above the fastest");
+    }
     record.withdrawn = from.flagOr("withdrawn");
 }
 

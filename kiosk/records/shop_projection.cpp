@@ -1,5 +1,6 @@
 #include "kiosk/records/shop_projection.hpp"
 
+#include "kiosk/records/floor_projection.hpp"
 #include "kiosk/records/json_object.hpp"
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/records/lot_state.hpp"
@@ -14,15 +15,15 @@ namespace holdfast::kiosk::records {
 namespace {
 
 using ledger::Entry;
-
-[[noreturn]] void refuse(const Entry& entry, const std::string& why) {
-    throw std::runtime_error(entry.kind + ": " + why);
-}
+using projecting::apply;
+using projecting::refuse;
 
 void recomputeLot(SQLite::Database& database, const std::string& lot) {
     std::vector<ReadingOfLot> readings;
     auto query = prepared(
-        database, "SELECT id, word, refused, could_prove, reason, retake_of FROM readings WHERE lot = ? ORDER BY first",
+        database,
+        "SELECT id, word, refused, could_prove, reason, retake_of, EXISTS (SELECT 1 FROM struck WHERE reading = id) "
+        "FROM readings WHERE lot = ? ORDER BY first",
         lot);
     while (query.executeStep()) {
         ReadingOfLot reading;
@@ -32,6 +33,7 @@ void recomputeLot(SQLite::Database& database, const std::string& lot) {
         reading.couldProve = query.getColumn(3).getInt() != 0;
         reading.setUp = query.getColumn(4).getString() == toWord(ReadingReason::setUp);
         reading.retakeOf = textAt(query, 5).value_or("");
+        reading.struck = query.getColumn(6).getInt() != 0;
         readings.push_back(std::move(reading));
     }
     auto closed = prepared(database, "SELECT closed FROM lots WHERE id = ?", lot);
@@ -46,7 +48,7 @@ void apply(SQLite::Database& db, const Entry& entry, const BookOpened&) {
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const PersonAdded& person) {
-    execute(db, "INSERT INTO crew_people VALUES (?, ?)", person.number, entry.body);
+    execute(db, "INSERT INTO crew_people (number, body) VALUES (?, ?)", person.number, entry.body);
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const CrewChanged&) {
@@ -105,6 +107,7 @@ void apply(SQLite::Database& db, const Entry& entry, const RunPlanned& plan) {
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const RunReplanned& again) {
+    projecting::requireUnfinished(db, entry, again.plan.run);
     auto update = prepared(db,
                            "UPDATE runs SET kind = ?, number = ?, title = ?, fabric = ?, planned_ms = ?, body = ? "
                            "WHERE id = ?",
@@ -117,6 +120,7 @@ void apply(SQLite::Database& db, const Entry& entry, const RunReplanned& again) 
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const LotOpened& lot) {
+    projecting::requireUnfinished(db, entry, lot.run);
     execute(db, "INSERT INTO lots VALUES (?, ?, ?, ?, ?, 0, NULL, ?, ?)", lot.lot, lot.run, lot.number, lot.dryer,
             entry.wallMilliseconds, toWord(LotState::settingUp), entry.body);
 }
@@ -196,6 +200,14 @@ void apply(SQLite::Database& db, const Entry& entry, const CorrectionMade& corre
     }
 }
 
+void apply(SQLite::Database& db, const Entry& entry, const ReadingStruck& struck) {
+    projecting::strike(db, entry, struck);
+    auto reading = prepared(db, "SELECT lot FROM readings WHERE id = ?", struck.reading);
+    if (const auto lot = reading.executeStep() ? textAt(reading, 0) : std::nullopt) {
+        recomputeLot(db, *lot);
+    }
+}
+
 } // namespace
 
 void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entry) const {
@@ -213,6 +225,7 @@ void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entr
         lifted.body = bodyOf(*record);
     }
     std::visit([&](const auto& one) { records::apply(database, lifted, one); }, *record);
+    projecting::applyBeside(database, lifted, *record);
 }
 
 } // namespace holdfast::kiosk::records

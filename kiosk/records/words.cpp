@@ -101,6 +101,31 @@ constexpr WordRow<LotState> kLotState[] = {
     {LotState::unproven, "unproven"},    {LotState::onHold, "on-hold"},
 };
 
+constexpr WordRow<BucketEnd> kBucketEnd[] = {
+    {BucketEnd::empty, "empty"},
+    {BucketEnd::thrownAway, "thrown-away"},
+    {BucketEnd::mislabelled, "mislabelled"},
+};
+
+constexpr WordRow<FloorAction> kFloorAction[] = {
+    {FloorAction::beltSlower, "belt-slower"},
+    {FloorAction::beltFaster, "belt-faster"},
+    {FloorAction::hotter, "hotter"},
+    {FloorAction::cooler, "cooler"},
+    {FloorAction::feedStopped, "feed-stopped"},
+    {FloorAction::started, "started"},
+    {FloorAction::pulled, "pulled"},
+    {FloorAction::problem, "problem"},
+    {FloorAction::takenOver, "taken-over"},
+};
+
+constexpr WordRow<StruckCause> kStruckCause[] = {
+    {StruckCause::probeFellOut, "probe-fell-out"},
+    {StruckCause::wrongPrint, "wrong-print"},
+    {StruckCause::leadCaught, "lead-caught"},
+    {StruckCause::garbledTrace, "garbled-trace"},
+};
+
 } // namespace
 
 std::span<const WordRow<analytics::Chemistry>> tableOf(analytics::Chemistry) noexcept {
@@ -165,6 +190,18 @@ std::span<const WordRow<BeltPosition>> tableOf(BeltPosition) noexcept {
 
 std::span<const WordRow<LotState>> tableOf(LotState) noexcept {
     return kLotState;
+}
+
+std::span<const WordRow<BucketEnd>> tableOf(BucketEnd) noexcept {
+    return kBucketEnd;
+}
+
+std::span<const WordRow<FloorAction>> tableOf(FloorAction) noexcept {
+    return kFloorAction;
+}
+
+std::span<const WordRow<StruckCause>> tableOf(StruckCause) noexcept {
+    return kStruckCause;
 }
 
 } // namespace holdfast::kiosk::records

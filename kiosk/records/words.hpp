@@ -5,6 +5,8 @@
 #include "analytics/cure/verdict.hpp"
 #include "analytics/cure/window.hpp"
 #include "analytics/metrology/instrument.hpp"
+#include "kiosk/records/bucket_records.hpp"
+#include "kiosk/records/floor_records.hpp"
 #include "kiosk/records/reading_records.hpp"
 #include "kiosk/records/run_on_file.hpp"
 #include "kiosk/records/run_records.hpp"
@@ -36,6 +38,7 @@ struct WordRow final {
 [[nodiscard]] std::span<const WordRow<analytics::Word>> tableOf(analytics::Word) noexcept;
 [[nodiscard]] std::span<const WordRow<analytics::WindowState>> tableOf(analytics::WindowState) noexcept;
 [[nodiscard]] std::span<const WordRow<analytics::CulpritKind>> tableOf(analytics::CulpritKind) noexcept;
+[[nodiscard]] std::span<const WordRow<analytics::FlashWord>> tableOf(analytics::FlashWord) noexcept;
 [[nodiscard]] std::span<const WordRow<analytics::ShotPlace>> tableOf(analytics::ShotPlace) noexcept;
 [[nodiscard]] std::span<const WordRow<analytics::ReasonCode>> tableOf(analytics::ReasonCode) noexcept;
 [[nodiscard]] std::span<const WordRow<analytics::Remedy>> tableOf(analytics::Remedy) noexcept;
@@ -45,6 +48,9 @@ struct WordRow final {
 [[nodiscard]] std::span<const WordRow<ReadingReason>> tableOf(ReadingReason) noexcept;
 [[nodiscard]] std::span<const WordRow<BeltPosition>> tableOf(BeltPosition) noexcept;
 [[nodiscard]] std::span<const WordRow<LotState>> tableOf(LotState) noexcept;
+[[nodiscard]] std::span<const WordRow<BucketEnd>> tableOf(BucketEnd) noexcept;
+[[nodiscard]] std::span<const WordRow<FloorAction>> tableOf(FloorAction) noexcept;
+[[nodiscard]] std::span<const WordRow<StruckCause>> tableOf(StruckCause) noexcept;
 
 template <class E>
 [[nodiscard]] std::string_view toWord(E value) noexcept {

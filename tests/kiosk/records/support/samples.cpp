@@ -25,6 +25,8 @@ const std::string kLot = "01926e2a-0000-7000-8000-000000000002";
 const std::string kDryer = "01926e2a-0000-7000-8000-000000000003";
 const std::string kProbe = "01926e2a-0000-7000-8000-000000000004";
 const std::string kEntry = "01926e2a-0000-7000-8000-000000000005";
+const std::string kPail = "01926e2a-0000-7000-8000-000000000006";
+const std::string kMix = "01926e2a-0000-7000-8000-000000000007";
 
 FamilyRecord sampleFamily() {
     FamilyRecord family;
@@ -77,6 +79,8 @@ RunPlanned samplePlan() {
     plan.number = 20418;
     plan.title = "red jerseys";
     plan.customer = "school";
+    plan.reference = "PO 4411";
+    plan.garmentColour = "red";
     plan.pieces = 144;
     plan.dryer = kDryer;
     plan.fabric = "100% polyester";
@@ -151,6 +155,46 @@ analytics::RunWindow sampleWindow() {
     return window;
 }
 
+DryerDescribed sampleDryer() {
+    DryerDescribed dryer{kDryer, "the long one", 3.6, 2.1, f(340)};
+    dryer.slowestMetresPerMinute = 0.5;
+    dryer.fastestMetresPerMinute = 6.0;
+    dryer.highestSetPoint = f(450);
+    dryer.piecesPerMetre = 1.5;
+    return dryer;
+}
+
+CheckDone sampleCheck() {
+    CheckDone done{kProbe, {analytics::CheckKind::boiling, true, day(2026, 3, 1), day(2026, 3, 8)}, f(211.6)};
+    done.reference = f(211.2);
+    done.uncertainty = df(0.25);
+    done.limit = df(2.0);
+    done.stationPressureKilopascal = 100.5;
+    return done;
+}
+
+RunPlanned sampleReplan() {
+    auto plan = samplePlan();
+    plan.layers[0].buckets = {31};
+    plan.layers[0].underbase = true;
+    plan.layers[1].buckets = {31, 32};
+    return plan;
+}
+
+BucketOpened samplePail() {
+    BucketOpened pail{kPail, 31, "two-pair", "white", "B-7", day(2027, 2, 1)};
+    pail.additivePercent = 2.0;
+    pail.potLifeStartsAt = 1'772'000'000'000;
+    return pail;
+}
+
+MixMade sampleMix() {
+    MixMade mix{kMix, 32, "grey mix", "grey", {{kPail, 2.5}, {kPail, 0.0}}};
+    mix.additivePercent = 1.5;
+    mix.potLifeStartsAt = 1'772'000'100'000;
+    return mix;
+}
+
 ReadingRefused sampleRefused() {
     ReadingRefused refused;
     refused.dryer = kDryer;
@@ -159,6 +203,7 @@ ReadingRefused sampleRefused() {
     strip.lastDark = f(290);
     strip.firstLight = f(295);
     strip.usedBefore = true;
+    strip.number = 205;
     refused.evidence = strip;
     analytics::Reason reason;
     reason.code = analytics::ReasonCode::stripUsedBefore;
@@ -226,20 +271,29 @@ std::vector<Record> sampleOfEveryKind() {
         BookOpened{"The invented shop", "outfeed", "0.1.0", true},
         PersonAdded{12, "P3K7", {Role::qualityAssurance, Role::owner}},
         CrewChanged{{12, 14}, 1},
-        DryerDescribed{kDryer, "the long one", 3.6, 2.1, f(340), false},
+        sampleDryer(),
         SettingChanged{"risk_percent", 5.0},
         sampleFamily(),
         sampleFabric(),
         sampleInstrument(),
         sampleCertificate(),
-        CheckDone{kProbe, {analytics::CheckKind::boiling, true, day(2026, 3, 1), day(2026, 3, 8)}, f(211.6)},
+        sampleCheck(),
         samplePlan(),
-        RunReplanned{samplePlan()},
+        RunReplanned{sampleReplan()},
         LotOpened{kLot, kRun, 2, kDryer, 37, sampleRevisions(), f(340), 2.1},
         LotClosed{kLot, 144, LotEnd::newRevision},
         sampleReading(),
         sampleRefused(),
         sampleCorrection(),
+        samplePail(),
+        sampleMix(),
+        BucketClosed{kPail, BucketEnd::mislabelled},
+        ActionTaken{kDryer, FloorAction::beltSlower, 1.8, f(335), 12, kEntry},
+        ReadingStruck{kEntry, StruckCause::leadCaught},
+        FlashNoted{kRun, 1, kProbe, f(262), analytics::FlashWord::overFlashed, {sampleReason()}},
+        RunFinished{kRun, 140, 4},
+        PersonChanged{12, "P9M2", {Role::operatorAtDryer}, true},
+        PinSet{12, "$argon2id$v=19$m=65536,t=2,p=1$c2FsdHNhbHRzYWx0c2FsdA$aGFzaA"},
     };
 }
 
