@@ -62,10 +62,12 @@ const std::map<std::string, std::set<std::string>> kMayUse = {
     {"kiosk/wording", {"kiosk/shop", "kiosk/records", "kiosk/ledger", "drivers", "analytics"}},
     {"kiosk/shop", {"kiosk/records", "kiosk/ledger", "drivers", "analytics"}},
     {"kiosk/demo", {"kiosk/shop", "kiosk/records", "kiosk/ledger", "drivers", "analytics"}},
+    {"kiosk/reports", {"kiosk/shop", "kiosk/records", "kiosk/ledger", "kiosk/wording", "drivers", "analytics"}},
     {"kiosk/command",
-     {"kiosk/shop", "kiosk/records", "kiosk/ledger", "kiosk/wording", "kiosk/screens", "kiosk/demo", "drivers",
-      "analytics"}},
-    {"kiosk/screens", {"kiosk/shop", "kiosk/records", "kiosk/ledger", "kiosk/wording", "drivers", "analytics"}},
+     {"kiosk/shop", "kiosk/records", "kiosk/ledger", "kiosk/wording", "kiosk/screens", "kiosk/reports", "kiosk/demo",
+      "drivers", "analytics"}},
+    {"kiosk/screens",
+     {"kiosk/shop", "kiosk/records", "kiosk/ledger", "kiosk/wording", "kiosk/reports", "drivers", "analytics"}},
 };
 
 std::string roomOf(const std::string& path) {

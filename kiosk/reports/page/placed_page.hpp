@@ -1,0 +1,45 @@
+#pragma once
+
+#include "kiosk/reports/codes/code_modules.hpp"
+
+#include <QString>
+#include <vector>
+
+/// A page as finished pieces, each with its place: what is painted is what was measured. All in mm from the upper left.
+namespace holdfast::kiosk::reports {
+
+struct Box final {
+    double x = 0;
+    double y = 0;
+    double width = 0;
+    double height = 0;
+
+    [[nodiscard]] double right() const noexcept { return x + width; }
+    [[nodiscard]] double bottom() const noexcept { return y + height; }
+};
+
+/// One line.
+struct PlacedText final {
+    Box box; ///< as wide as the line runs
+    QString text;
+    double size = 3; ///< em
+    bool bold = false;
+    bool onInk = false; ///< paper-white on a filled box
+};
+
+/// A code with its quiet zone; the modules fill the box less that zone.
+struct PlacedCode final {
+    Box box;
+    double module = 0;
+    CodeModules modules;
+};
+
+struct PlacedPage final {
+    double width = 0;
+    double height = 0;
+    std::vector<Box> ink; ///< filled: rules, frames, the ground of words on ink
+    std::vector<PlacedCode> codes;
+    std::vector<PlacedText> texts;
+};
+
+} // namespace holdfast::kiosk::reports
