@@ -8,6 +8,7 @@ namespace {
 
 constexpr Duration kPreRoll{10.0};
 constexpr double kStep = 0.5;
+constexpr double kStretch = 2.0; ///< s, of a sustained peak
 constexpr double kFinestStep = 0.1;
 constexpr double kCooledTo = 5.0;       ///< °C above the entry
 constexpr double kMostConstants = 10.0; ///< of cooling
@@ -39,7 +40,8 @@ Temperature PredictedRide::alongCurve(const FirstOrderCurve& curve, const Heatin
 
 /// The earlier ride's sustained peak, moved by what this curve says of the change.
 Temperature PredictedRide::moved(const FirstOrderCurve& curve, const Heating& heating) const noexcept {
-    return m_fit.sustained + (alongCurve(curve, heating) - alongCurve(curve, asRidden()));
+    return m_fit.sustained + (alongCurve(curve, heating) - alongCurve(curve, asRidden())) -
+           (underTop(heating) - underTop(asRidden()));
 }
 
 Temperature PredictedRide::rawPeak(const Heating& heating) const noexcept {
@@ -47,7 +49,17 @@ Temperature PredictedRide::rawPeak(const Heating& heating) const noexcept {
 }
 
 Temperature PredictedRide::sustainedPeak(const Heating& heating) const noexcept {
-    return rawPeak(heating) - (m_fit.raw - m_fit.sustained);
+    return rawPeak(heating) - (m_fit.raw - m_fit.sustained) - (underTop(heating) - underTop(asRidden()));
+}
+
+/// How far below the raw peak a stretch of 2 s fits.
+TemperatureDifference PredictedRide::underTop(const Heating& heating) const noexcept {
+    const auto top = rawPeak(heating);
+    const auto airLeft = m_fit.curve.air + heating.hotter - alongCurve(m_fit.curve, heating);
+    const double rise = m_stretch * airLeft.celsius() / m_fit.curve.tau.count();
+    const double fall = (top - m_fit.entry).celsius() / m_cooling.count();
+    const bool pointed = rise > 0.0 && fall > 0.0;
+    return TemperatureDifference::fromCelsius(pointed ? kStretch / (1.0 / rise + 1.0 / fall) : 0.0);
 }
 
 Temperature PredictedRide::lowestPeak(const Heating& heating) const noexcept {
@@ -64,9 +76,9 @@ std::optional<Duration> PredictedRide::timeFor(Temperature rawPeak) const noexce
     return time && time->count() > 0.0 ? time : std::nullopt;
 }
 
-TemperatureDifference PredictedRide::hotterFor(Temperature rawPeak) const noexcept {
-    const double share = -std::expm1(-m_fit.inTunnel / m_fit.curve.tau);
-    return (rawPeak - this->rawPeak(asRidden())) / (m_stretch * share);
+TemperatureDifference PredictedRide::hotterFor(Temperature rawPeak, Duration inTunnel) const noexcept {
+    const double share = -std::expm1(-inTunnel / m_fit.curve.tau);
+    return (rawPeak - this->rawPeak({inTunnel, {}})) / (m_stretch * share);
 }
 
 RawTrace PredictedRide::trace(const Heating& heating, const Calibration& calibration) const {

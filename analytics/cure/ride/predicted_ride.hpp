@@ -21,7 +21,8 @@ public:
 
     [[nodiscard]] Heating asRidden() const noexcept { return {m_fit.inTunnel, {}}; }
     [[nodiscard]] Temperature rawPeak(const Heating& heating) const noexcept;
-    /// As far below the raw peak as in the earlier ride.
+    /// As far below the raw peak as in the earlier ride, but for what a steeper or flatter top changes: 2 s fit under
+    /// two lines that meet at the peak at 2/(1/rise + 1/fall) below it.
     [[nodiscard]] Temperature sustainedPeak(const Heating& heating) const noexcept;
     /// The lowest and highest sustained peak that the limits of τ leave.
     [[nodiscard]] Temperature lowestPeak(const Heating& heating) const noexcept;
@@ -30,8 +31,8 @@ public:
     /// The time under the heat that gives this raw peak at the air as ridden; absent if the air is not hot enough or
     /// the film cannot be that cool.
     [[nodiscard]] std::optional<Duration> timeFor(Temperature rawPeak) const noexcept;
-    /// How much hotter the air must be to give this raw peak in the time as ridden.
-    [[nodiscard]] TemperatureDifference hotterFor(Temperature rawPeak) const noexcept;
+    /// How much hotter the air must be to give this raw peak in this time.
+    [[nodiscard]] TemperatureDifference hotterFor(Temperature rawPeak, Duration inTunnel) const noexcept;
 
     /// A recording of it as this instrument would have sent it: ten seconds of pre-roll at `entry`, down to 5 °C above
     /// it (at most ten time constants), a sample each half second or as often as the earlier ride if that was oftener.
@@ -39,6 +40,7 @@ public:
 
 private:
     [[nodiscard]] Temperature alongCurve(const FirstOrderCurve& curve, const Heating& heating) const noexcept;
+    [[nodiscard]] TemperatureDifference underTop(const Heating& heating) const noexcept;
     [[nodiscard]] Temperature moved(const FirstOrderCurve& curve, const Heating& heating) const noexcept;
 
     RiseFit m_fit;

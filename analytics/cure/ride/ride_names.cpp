@@ -10,6 +10,8 @@ std::string_view nameOf(RiseFault value) noexcept {
         return "unit-not-sure";
     case RiseFault::tooCoarse:
         return "too-coarse";
+    case RiseFault::notFallen:
+        return "not-fallen";
     case RiseFault::tooShort:
         return "too-short";
     case RiseFault::broken:

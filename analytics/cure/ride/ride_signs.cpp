@@ -26,7 +26,8 @@ std::optional<RideSign> liftedSign(const RiseFit& fit, const Usual& usual, const
 std::optional<RideSign> emptySign(const RiseFit& fit, const Usual& usual, const SignRules& rules) {
     const FirstOrderCurve film{usual.air.middle, fit.entry, usual.tau.middle};
     const auto expected = film.at(fit.inTunnel);
-    const auto hotter = fit.sustained - expected;
+    // Curve against curve: a sustained peak lies below both.
+    const auto hotter = fit.curve.at(fit.left - fit.from) - expected;
     if (!expected.isFinite() || hotter <= std::max(rules.emptyLeast, usual.air.spread * rules.emptySpreads)) {
         return std::nullopt;
     }

@@ -14,7 +14,7 @@ enum class RideSignKind { probeLifted, wetCloth, emptyBelt };
 /// That a ride does not show what it should, with the values of its sentence:
 /// probeLifted: duration τ, needed the usual τ, difference the flutter;
 /// wetCloth: at, duration of the stretch, value its mean;
-/// emptyBelt: value sustained peak, other what the dryer's usual gives in that time, difference between them.
+/// emptyBelt: value sustained peak, other what the dryer's usual gives in that time, difference between both curves.
 struct RideSign final {
     RideSignKind kind = RideSignKind::probeLifted;
     Reason reason;

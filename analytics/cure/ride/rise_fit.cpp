@@ -215,6 +215,9 @@ tl::expected<RiseFit, RiseFault> fitRise(const Pass& pass, const RiseRules& rule
     if (pass.startsHot || pass.unitInDoubt) {
         return tl::unexpected{RiseFault::unitNotSure};
     }
+    if (!hasFallen(pass)) {
+        return tl::unexpected{RiseFault::notFallen};
+    }
     if (const auto fault = faultOf(pass, *way, rules)) {
         return tl::unexpected{*fault};
     }

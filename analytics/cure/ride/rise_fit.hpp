@@ -31,6 +31,7 @@ enum class RiseFault {
     noPass,       ///< never above 80 °C, or no samples
     unitNotSure,  ///< starts hot, or the unit is in doubt
     tooCoarse,    ///< median interval above 5 s
+    notFallen,    ///< never 20 °C below its peak: nobody saw the exposure end
     tooShort,     ///< too few samples, too little time, or too small a rise
     broken,       ///< a clock fault, jump or change of unit on the way up
     gaps,         ///< too much of the way up was not seen

@@ -9,6 +9,7 @@ namespace holdfast::analytics {
 namespace {
 
 constexpr double kSameFactor = 1e-6;
+constexpr TemperatureDifference kSameTemperature = TemperatureDifference::fromCelsius(1e-6);
 
 bool positive(const std::optional<double>& value) noexcept {
     return !value || (std::isfinite(*value) && *value > 0.0);
@@ -67,10 +68,10 @@ public:
         if (belt && !fallsShort) {
             return byBelt(belt->factor);
         }
-        if (const auto change = setPointChange()) {
+        if (const auto change = setPointChange(m_request.fit.inTunnel)) {
             return bySetPoint(*change);
         }
-        return belt ? byBelt(belt->factor) : tl::unexpected{NoTurn::noSettingDoes};
+        return belt ? byBelt(belt->factor) : firstOfBoth();
     }
 
 private:
@@ -135,24 +136,42 @@ private:
 
     [[nodiscard]] TemperatureDifference mostSetPoint() const noexcept {
         const auto& dryer = m_request.dryer;
-        return dryer.setPoint && dryer.highestSetPoint
-                   ? std::min(m_rules.mostSetPointInAll, *dryer.highestSetPoint - *dryer.setPoint)
-                   : m_rules.mostSetPointInAll;
+        return dryer.setPoint && dryer.highestSetPoint ? std::clamp(*dryer.highestSetPoint - *dryer.setPoint,
+                                                                    TemperatureDifference{}, m_rules.mostSetPointInAll)
+                                                       : m_rules.mostSetPointInAll;
     }
 
-    [[nodiscard]] std::optional<TemperatureDifference> setPointChange() const {
-        const auto knob = [this](Temperature peak) -> std::optional<Heating> {
-            return Heating{m_request.fit.inTunnel, ride().hotterFor(peak)};
+    /// The change of set-point that does in this time.
+    [[nodiscard]] std::optional<TemperatureDifference> setPointChange(Duration inTunnel) const {
+        const auto knob = [&](Temperature peak) -> std::optional<Heating> {
+            return Heating{inTunnel, ride().hotterFor(peak, inTunnel)};
         };
-        const Heating hottest{m_request.fit.inTunnel, mostSetPoint()};
-        const auto target = m_search.target(knob, ride().rawPeak(hottest));
+        const auto target = m_search.target(knob, ride().rawPeak({inTunnel, mostSetPoint()}));
         if (!target) {
             return std::nullopt;
         }
-        const auto change = ride().hotterFor(*target);
-        return change.magnitude() <= m_rules.mostSetPointInAll + TemperatureDifference::fromCelsius(1e-6)
-                   ? std::optional{change}
-                   : std::nullopt;
+        const auto change = ride().hotterFor(*target, inTunnel);
+        return change.magnitude() <= m_rules.mostSetPointInAll + kSameTemperature ? std::optional{change}
+                                                                                  : std::nullopt;
+    }
+
+    /// Neither knob does alone. If both would together, the belt goes first, one step of the way to its end.
+    [[nodiscard]] tl::expected<TurnProposal, NoTurn> firstOfBoth() const {
+        const double end = m_search.reaches(ride().asRidden()) ? fastestFactor() : slowestFactor();
+        const auto change = setPointChange(atFactor(end).inTunnel);
+        if (!change) {
+            return tl::unexpected{NoTurn::noSettingDoes};
+        }
+        if (std::abs(end - 1.0) < m_rules.leastBeltStep) {
+            return bySetPoint(*change);
+        }
+        auto proposal = proposeBelt(end);
+        if (!proposal.partOfTheWay) {
+            proposal.partOfTheWay = true;
+            proposal.cautions = cautionsOf(proposal);
+        }
+        proposal.aim = ride().sustainedPeak({atFactor(end).inTunnel, *change});
+        return proposal;
     }
 
     [[nodiscard]] TurnProposal proposeBelt(double whole) const {

@@ -94,7 +94,7 @@ enum class NoTurn {
     rideNotTrusted, ///< lifted probe, wet cloth or empty belt: ride again first
     windowClosed,   ///< no peak would be right: take a way out first
     notProvable,    ///< not with this instrument
-    noSettingDoes,  ///< neither belt nor set-point: take a way out first
+    noSettingDoes,  ///< neither belt nor set-point nor both: take a way out first
     nothingToTurn,  ///< the dryer stands at the aim
     badInput        ///< no plan, a faulty one, or figures that are not finite or not positive
 };
@@ -103,7 +103,8 @@ enum class NoTurn {
 /// with holds or pairs, the least heat at which every layer's margin is 2.5 guards, or the middle between the least
 /// that cures and the ceiling, whichever is less, found by judging predicted traces. A setting counts only if its
 /// predicted trace is judged cured. If no belt speed within the belt's range (and twice or half of what it is) does,
-/// the set-point is asked the same. Never both at once, never more than one plausible step.
+/// the set-point is asked the same. If only both together do, the belt's step comes first. Never both at once, never
+/// more than one plausible step.
 [[nodiscard]] tl::expected<TurnProposal, NoTurn> turnThisMuch(const TurnRequest& request, const TurnRules& rules = {});
 
 /// Absent unless length and speed are known and the two times differ by more than `rules.dwellOff`.

@@ -6,6 +6,7 @@ namespace holdfast::analytics {
 namespace {
 
 constexpr int kHalvings = 30;
+constexpr int kApproaches = 8;
 
 } // namespace
 
@@ -48,13 +49,9 @@ bool TurnSearch::byTimeOrDose() const noexcept {
                        [](const LayerRequirement& layer) { return layer.hold.count() > 0.0 || layer.pairs; });
 }
 
-/// Whether every layer's margin is so many guards at this raw peak.
-bool TurnSearch::margins(const Knob& knob, Temperature rawPeak, double guards) const {
-    const auto heating = knob(rawPeak);
-    if (!heating) {
-        return false;
-    }
-    for (const auto& verdict : verdicts(*heating)) {
+/// Whether every layer's margin is so many guards.
+bool TurnSearch::margins(const Heating& heating, double guards) const {
+    for (const auto& verdict : verdicts(heating)) {
         for (const auto& layer : verdict.layers) {
             if (!layer.margin || !layer.margin->low || !atLeast(*layer.margin->low, guards * layer.limit.guard)) {
                 return false;
@@ -66,7 +63,11 @@ bool TurnSearch::margins(const Knob& knob, Temperature rawPeak, double guards) c
 
 /// The least raw peak whose margins are so many guards: more heat is never less margin.
 std::optional<Temperature> TurnSearch::least(const Knob& knob, Temperature reach, double guards) const {
-    if (!margins(knob, reach, guards)) {
+    const auto reached = [&](Temperature rawPeak) {
+        const auto heating = knob(rawPeak);
+        return heating && margins(*heating, guards);
+    };
+    if (!reached(reach)) {
         return std::nullopt;
     }
     auto low = std::min(reach, m_window.lower);
@@ -76,9 +77,23 @@ std::optional<Temperature> TurnSearch::least(const Knob& knob, Temperature reach
     auto high = reach;
     for (int i = 0; i < kHalvings; ++i) {
         const auto middle = low + (high - low) / 2.0;
-        (margins(knob, middle, guards) ? high : low) = middle;
+        (reached(middle) ? high : low) = middle;
     }
     return high;
+}
+
+/// The raw peak, at most `top`, whose sustained peak is the aim; the distance between them changes little with it.
+Temperature TurnSearch::rawPeakForAim(const Knob& knob, Temperature top) const {
+    const auto aim = *m_window.aim;
+    auto peak = aim + (m_request.fit.raw - m_request.fit.sustained);
+    for (int i = 0; i < kApproaches; ++i) {
+        const auto heating = knob(std::min(peak, top));
+        if (!heating) {
+            break;
+        }
+        peak = aim + (m_ride.rawPeak(*heating) - m_ride.sustainedPeak(*heating));
+    }
+    return std::min(peak, top);
 }
 
 std::optional<Temperature> TurnSearch::target(const Knob& knob, Temperature reach) const {
@@ -86,8 +101,7 @@ std::optional<Temperature> TurnSearch::target(const Knob& knob, Temperature reac
     const auto top = ceiling ? std::min(*ceiling, reach) : reach;
     std::optional<Temperature> target;
     if (!byTimeOrDose()) {
-        const auto fit = m_request.fit;
-        target = std::min(*m_window.aim + (fit.raw - fit.sustained), top);
+        target = rawPeakForAim(knob, top);
     } else if (const auto cures = least(knob, top, 1.0)) {
         const auto wide = least(knob, top, m_rules.aimInGuards);
         target = wide ? *wide : top;

@@ -22,13 +22,16 @@ public:
 
     /// Of the predicted trace, in every run of the belt.
     [[nodiscard]] Verdict judged(const Heating& heating) const;
+    /// Whether every layer's margin is at least its guard in the predicted trace.
+    [[nodiscard]] bool reaches(const Heating& heating) const { return margins(heating, 1.0); }
     /// Ceiling less its guard, the smaller of those the aim counts.
     [[nodiscard]] std::optional<Temperature> highest() const noexcept;
     [[nodiscard]] const PredictedRide& ride() const noexcept { return m_ride; }
 
 private:
     [[nodiscard]] bool byTimeOrDose() const noexcept;
-    [[nodiscard]] bool margins(const Knob& knob, Temperature rawPeak, double guards) const;
+    [[nodiscard]] bool margins(const Heating& heating, double guards) const;
+    [[nodiscard]] Temperature rawPeakForAim(const Knob& knob, Temperature top) const;
     [[nodiscard]] std::optional<Temperature> least(const Knob& knob, Temperature reach, double guards) const;
     [[nodiscard]] std::vector<Verdict> verdicts(const Heating& heating) const;
 
