@@ -26,10 +26,10 @@ struct RunRow final {
     std::optional<int> pieces{};
     std::int64_t plannedAt = 0; ///< wall milliseconds
     bool finished = false;
-    int readings = 0;
+    int readings = 0;                ///< that count: neither refused nor struck
     std::optional<LotState> worst{}; ///< of its lots, in the order on hold, unproven, open, setting up, cleared
 };
-/// Newest first.
+/// The finished ones or the others, newest plan first.
 [[nodiscard]] ledger::Result<std::vector<RunRow>> runsOnFile(const SQLite::Database& database, PlanKind kind,
                                                              bool finished, int limit);
 
@@ -37,7 +37,7 @@ enum class Numbered { run, windowCard, bucket, instrument, person };
 /// One more than the highest in use; a strip pack's last number counts.
 [[nodiscard]] ledger::Result<std::int64_t> nextNumber(const SQLite::Database& database, Numbered what);
 
-/// A dryer as described and as last turned.
+/// A dryer as described and as last turned. Belt or set point is absent if it was turned and nobody said to what.
 struct DryerNow final {
     DryerDescribed described{};
     std::optional<double> beltMetresPerMinute{};
@@ -46,6 +46,7 @@ struct DryerNow final {
     std::int64_t since = 0;   ///< wall milliseconds of its last change: the episode's beginning
     std::string runningRun{}; ///< id of the run of its newest open lot; may be empty
 };
+/// By name, without withdrawn ones.
 [[nodiscard]] ledger::Result<std::vector<DryerNow>> dryersNow(const SQLite::Database& database);
 
 struct ActionRow final {
@@ -59,7 +60,7 @@ struct ActionRow final {
 [[nodiscard]] ledger::Result<std::vector<ReadingRow>> unanswered(const SQLite::Database& database);
 /// Readings without a run: "whose was this?"; newest first.
 [[nodiscard]] ledger::Result<std::vector<ReadingRow>> unclaimed(const SQLite::Database& database, int limit);
-/// Id of the reading that used the single strip of this number.
+/// Id of the first reading, refused or not, that used the single strip of this number.
 [[nodiscard]] ledger::Result<std::optional<std::string>> readingOfStrip(const SQLite::Database& database,
                                                                         std::int64_t number);
 
@@ -73,8 +74,18 @@ struct PersonOnFile final {
 /// By number.
 [[nodiscard]] ledger::Result<std::vector<PersonOnFile>> peopleOnFile(const SQLite::Database& database);
 
-/// Certificates, checks and withdrawn instruments too, newest first in each; for the Instruments place.
+/// Newest first. Withdrawn instruments too: records::instruments(database, true).
 [[nodiscard]] ledger::Result<std::vector<CheckDone>> checksOf(const SQLite::Database& database,
                                                               const std::string& instrument);
+/// Newest first.
+[[nodiscard]] ledger::Result<std::vector<CertificateAdded>> certificatesOf(const SQLite::Database& database,
+                                                                           const std::string& instrument);
+
+struct FlashRow final {
+    std::int64_t at = 0; ///< wall milliseconds
+    FlashNoted flash{};
+};
+/// Oldest first.
+[[nodiscard]] ledger::Result<std::vector<FlashRow>> flashesOf(const SQLite::Database& database, const std::string& run);
 
 } // namespace holdfast::kiosk::records

@@ -11,22 +11,6 @@ namespace {
 
 using SQLite::Database;
 
-template <class R, class... Values>
-std::vector<R> bodies(const Database& database, const char* sql, const Values&... values) {
-    std::vector<R> all;
-    auto query = prepared(database, sql, values...);
-    while (query.executeStep()) {
-        all.push_back(storedBody<R>(query.getColumn(0).getString()));
-    }
-    return all;
-}
-
-template <class R, class... Values>
-std::optional<R> body(const Database& database, const char* sql, const Values&... values) {
-    auto all = bodies<R>(database, sql, values...);
-    return all.empty() ? std::nullopt : std::optional{std::move(all.front())};
-}
-
 InstrumentOnFile instrumentOnFile(const Database& database, InstrumentDescribed described) {
     std::vector<CertificateSpec> certificates;
     for (auto& one : bodies<CertificateAdded>(
@@ -94,11 +78,11 @@ Result<std::vector<FabricRecord>> newestFabrics(const Database& database, std::i
     });
 }
 
-Result<std::vector<InstrumentOnFile>> instruments(const Database& database) {
+Result<std::vector<InstrumentOnFile>> instruments(const Database& database, bool withdrawnToo) {
     return asked("read instruments", [&] {
         std::vector<InstrumentOnFile> all;
         for (auto& one : bodies<InstrumentDescribed>(
-                 database, "SELECT body FROM instruments WHERE withdrawn = 0 ORDER BY name, id")) {
+                 database, "SELECT body FROM instruments WHERE withdrawn = 0 OR ?1 ORDER BY name, id", withdrawnToo)) {
             all.push_back(instrumentOnFile(database, std::move(one)));
         }
         return all;
@@ -115,9 +99,11 @@ Result<std::optional<InstrumentOnFile>> instrumentById(const Database& database,
 Result<std::vector<DueItem>> due(const Database& database, analytics::Date today) {
     return asked("read what is due", [&] {
         std::vector<DueItem> items;
-        auto lots = prepared(database, "SELECT runs.number, runs.title FROM lots JOIN runs ON runs.id = lots.run "
-                                       "WHERE lots.closed = 0 AND NOT EXISTS (SELECT 1 FROM readings "
-                                       "WHERE readings.lot = lots.id AND readings.refused = 0) ORDER BY opened_ms");
+        auto lots =
+            prepared(database, "SELECT runs.number, runs.title FROM lots JOIN runs ON runs.id = lots.run "
+                               "WHERE lots.closed = 0 AND NOT EXISTS (SELECT 1 FROM readings "
+                               "WHERE readings.lot = lots.id AND readings.refused = 0 "
+                               "AND NOT EXISTS (SELECT 1 FROM struck WHERE reading = readings.id)) ORDER BY opened_ms");
         while (lots.executeStep()) {
             items.push_back({DueKind::firstReading, lots.getColumn(0).getInt64(), lots.getColumn(1).getString(), {}});
         }
@@ -144,8 +130,9 @@ Result<std::optional<CrewChanged>> crew(const Database& database) {
 }
 
 Result<std::vector<PersonAdded>> people(const Database& database) {
-    return asked("read the people",
-                 [&] { return bodies<PersonAdded>(database, "SELECT body FROM crew_people ORDER BY number"); });
+    return asked("read the people", [&] {
+        return bodies<PersonAdded>(database, "SELECT body FROM crew_people WHERE gone = 0 ORDER BY number");
+    });
 }
 
 Result<std::optional<SettingValue>> setting(const Database& database, std::string_view key) {

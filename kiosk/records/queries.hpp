@@ -21,10 +21,14 @@ using ledger::Result;
 /// Kinds and versions in the book that this program does not know; if there are any, the book must be made read-only.
 [[nodiscard]] Result<std::vector<std::string>> unknownKinds(const SQLite::Database& database);
 
-/// Nothing if no plan has this number. With the newest revisions, or those of its open lot.
+/// Nothing if no plan has this number. With the newest revisions, or those of its open lot. A layer whose buckets were
+/// scanned has the ink of those buckets, and what is wrong with the worst of them at `now`: the first in the order of
+/// analytics::BucketFault. Without `now` nothing is ever wrong with a bucket: whoever judges must say when.
 [[nodiscard]] Result<std::optional<RunOnFile>> runByNumber(const SQLite::Database& database, PlanKind kind,
-                                                           std::int64_t number);
-[[nodiscard]] Result<std::optional<RunOnFile>> runById(const SQLite::Database& database, const std::string& run);
+                                                           std::int64_t number,
+                                                           const std::optional<Moment>& now = std::nullopt);
+[[nodiscard]] Result<std::optional<RunOnFile>> runById(const SQLite::Database& database, const std::string& run,
+                                                       const std::optional<Moment>& now = std::nullopt);
 
 /// The newest revision of each name that stood in the book at entry `asOf`.
 [[nodiscard]] Result<std::vector<FamilyRecord>> newestFamilies(const SQLite::Database& database,
@@ -32,8 +36,9 @@ using ledger::Result;
 [[nodiscard]] Result<std::vector<FabricRecord>> newestFabrics(const SQLite::Database& database,
                                                               std::int64_t asOf = INT64_MAX);
 
-/// All that are not withdrawn, by name, with certificates and checks.
-[[nodiscard]] Result<std::vector<InstrumentOnFile>> instruments(const SQLite::Database& database);
+/// By name, with certificates and checks; withdrawn ones only if asked for.
+[[nodiscard]] Result<std::vector<InstrumentOnFile>> instruments(const SQLite::Database& database,
+                                                                bool withdrawnToo = false);
 [[nodiscard]] Result<std::optional<InstrumentOnFile>> instrumentById(const SQLite::Database& database,
                                                                      const std::string& instrument);
 
@@ -73,6 +78,7 @@ struct DueItem final {
 
 [[nodiscard]] Result<std::vector<DryerDescribed>> dryers(const SQLite::Database& database);
 [[nodiscard]] Result<std::optional<CrewChanged>> crew(const SQLite::Database& database);
+/// As last changed, without those who left; peopleOnFile() of floor_queries.hpp has all.
 [[nodiscard]] Result<std::vector<PersonAdded>> people(const SQLite::Database& database);
 [[nodiscard]] Result<std::optional<SettingValue>> setting(const SQLite::Database& database, std::string_view key);
 [[nodiscard]] Result<std::optional<BookOpened>> shop(const SQLite::Database& database);

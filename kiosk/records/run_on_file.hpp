@@ -2,6 +2,7 @@
 
 #include "analytics/cure/run_plan.hpp"
 #include "analytics/metrology/instrument.hpp"
+#include "kiosk/records/floor_records.hpp"
 #include "kiosk/records/instrument_records.hpp"
 #include "kiosk/records/reading_records.hpp"
 #include "kiosk/records/run_records.hpp"
@@ -56,18 +57,27 @@ struct ReadingRow final {
     std::optional<analytics::Word> word; ///< absent without a run
     std::optional<analytics::TemperatureDifference> marginLow;
     std::optional<analytics::TemperatureDifference> marginHigh;
-    std::string trace; ///< SHA-256; empty for strips, spots and guns
+    std::string trace;                   ///< SHA-256; empty for strips, spots and guns
+    std::optional<StruckCause> struck{}; ///< taken out: listed, but it counts for nothing
+};
+
+/// What a question that depends on the hour is asked for.
+struct Moment final {
+    std::int64_t wallMilliseconds = 0;
+    analytics::Date today{}; ///< as the shop's calendar has it then
 };
 
 /// A run ready to be proven: the newest plan with the revisions that count for its lot.
 struct RunOnFile final {
     RunPlanned plan;
-    bool usable = true;        ///< false: an ink or the cloth is not in the book or faulty; `layers` may not be judged
+    bool usable =
+        true; ///< false: an ink, a bucket or the cloth is not in the book or faulty; `layers` may not be judged
     analytics::RunPlan layers; ///< as the analytics judge it
     RevisionsUsed revisions;
     std::optional<LotRow> lot; ///< the open one, else absent
     int lotsSoFar = 0;
-    std::vector<ReadingRow> readings; ///< of the open lot, oldest first
+    std::vector<ReadingRow> readings;      ///< of the open lot, oldest first; struck ones too
+    std::optional<RunFinished> finished{}; ///< then it takes no lot and no plan any more
 };
 
 struct InstrumentOnFile final {

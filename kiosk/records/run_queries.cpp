@@ -1,65 +1,22 @@
 #include "analytics/cure/ink.hpp"
 #include "analytics/cure/window.hpp"
+#include "kiosk/records/bucket_tree.hpp"
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/records/queries.hpp"
+#include "kiosk/records/reading_rows.hpp"
 #include "kiosk/records/statement.hpp"
 #include "kiosk/records/stored_body.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <set>
 #include <stdexcept>
 
 namespace holdfast::kiosk::records {
 namespace {
 
-using analytics::TemperatureDifference;
 using SQLite::Database;
 using SQLite::Statement;
-
-std::optional<TemperatureDifference> kelvinsAt(Statement& query, int column) {
-    const auto value = numberAt(query, column);
-    return value ? std::optional{TemperatureDifference::fromCelsius(*value)} : std::nullopt;
-}
-
-constexpr const char* kReadingSelect =
-    "SELECT r.sequence, r.id, coalesce(r.run, ''), coalesce(runs.number, 0), coalesce(runs.title, ''), "
-    "coalesce(r.lot, ''), coalesce(lots.number, 0), r.instrument, coalesce(instruments.name, r.instrument), "
-    "r.taken_ms, r.utc_offset, r.refused, r.corrected, r.position, r.reason, r.word, r.margin_low_c, r.margin_high_c, "
-    "r.trace FROM readings r LEFT JOIN runs ON runs.id = r.run LEFT JOIN lots ON lots.id = r.lot "
-    "LEFT JOIN instruments ON instruments.id = r.instrument ";
-
-ReadingRow readingRow(Statement& query) {
-    ReadingRow row;
-    row.sequence = query.getColumn(0).getInt64();
-    row.id = query.getColumn(1).getString();
-    row.run = query.getColumn(2).getString();
-    row.runNumber = query.getColumn(3).getInt64();
-    row.runTitle = query.getColumn(4).getString();
-    row.lot = query.getColumn(5).getString();
-    row.lotNumber = query.getColumn(6).getInt();
-    row.instrument = query.getColumn(7).getString();
-    row.instrumentName = query.getColumn(8).getString();
-    row.takenAt = query.getColumn(9).getInt64();
-    row.utcOffsetMinutes = query.getColumn(10).getInt();
-    row.refused = query.getColumn(11).getInt() != 0;
-    row.corrected = query.getColumn(12).getInt() != 0;
-    row.position = fromWord<BeltPosition>(query.getColumn(13).getString()).value_or(row.position);
-    row.reason = fromWord<ReadingReason>(query.getColumn(14).getString()).value_or(row.reason);
-    row.word = fromWord<analytics::Word>(textAt(query, 15).value_or(""));
-    row.marginLow = kelvinsAt(query, 16);
-    row.marginHigh = kelvinsAt(query, 17);
-    row.trace = query.getColumn(18).getString();
-    return row;
-}
-
-template <class Value>
-std::vector<ReadingRow> readingRows(const Database& database, const char* where, const Value& value) {
-    std::vector<ReadingRow> rows;
-    auto query = prepared(database, (std::string{kReadingSelect} + where).c_str(), value);
-    while (query.executeStep()) {
-        rows.push_back(readingRow(query));
-    }
-    return rows;
-}
 
 /// Columns: body, opened_ms, closed, last_piece, state.
 LotRow lotRow(Statement& query, int first) {
@@ -95,20 +52,33 @@ const RevisionUsed* usedRevision(const std::vector<RevisionUsed>& all, const std
     return found == all.end() ? nullptr : &*found;
 }
 
-/// The layer's ink; notes the revisions used. Nothing if a family is missing or the mix cannot be.
-std::optional<analytics::Ink> inkOf(const Database& database, const PlannedLayer& layer, const LotRow* lot,
-                                    RevisionsUsed& revisions) {
+/// Families as a run's lot was opened with them, else the newest; remembers which were used.
+class RunFamilies final {
+public:
+    RunFamilies(const Database& database, RunOnFile& run) : m_database{database}, m_run{run} {}
+    std::optional<analytics::InkFamily> operator()(const std::string& name) {
+        const auto* used = m_run.lot ? usedRevision(m_run.lot->revisions.families, name) : nullptr;
+        const auto family = revisionOf<FamilyRecord>(m_database, "families", name, used);
+        if (family && usedRevision(m_run.revisions.families, family->name) == nullptr) {
+            m_run.revisions.families.push_back({family->name, family->revision});
+        }
+        return family ? std::optional{toFamily(*family)} : std::nullopt;
+    }
+
+private:
+    const Database& m_database;
+    RunOnFile& m_run;
+};
+
+/// As planned. Nothing if a family is missing or the mix cannot be.
+std::optional<analytics::Ink> plannedInk(const PlannedLayer& layer, RunFamilies& families) {
     std::vector<analytics::MixPart> parts;
     for (const auto& part : layer.parts) {
-        const auto* used = lot != nullptr ? usedRevision(lot->revisions.families, part.family) : nullptr;
-        const auto family = revisionOf<FamilyRecord>(database, "families", part.family, used);
+        auto family = families(part.family);
         if (!family) {
             return std::nullopt;
         }
-        if (usedRevision(revisions.families, family->name) == nullptr) {
-            revisions.families.push_back({family->name, family->revision});
-        }
-        parts.push_back({analytics::pureInk(toFamily(*family)), part.mass});
+        parts.push_back({analytics::pureInk(std::move(*family)), part.mass});
     }
     if (parts.size() == 1 && layer.ink == layer.parts.front().family) {
         return parts.front().ink;
@@ -117,15 +87,63 @@ std::optional<analytics::Ink> inkOf(const Database& database, const PlannedLayer
     return mixed ? std::optional{std::move(*mixed)} : std::nullopt;
 }
 
-void fillLayers(const Database& database, RunOnFile& run) {
-    const LotRow* lot = run.lot ? &*run.lot : nullptr;
-    for (const auto& layer : run.plan.layers) {
-        auto ink = inkOf(database, layer, lot, run.revisions);
-        run.usable = run.usable && ink.has_value();
-        run.layers.layers.push_back({layer.colour, std::move(ink).value_or(analytics::Ink{}), std::nullopt});
+bool asPlanned(const analytics::Ink& ink, const PlannedLayer& layer) {
+    std::set<std::string> planned;
+    for (const auto& part : layer.parts) {
+        if (part.mass > 0.0) {
+            planned.insert(part.family);
+        }
     }
-    const auto fabric = revisionOf<FabricRecord>(database, "fabrics", run.plan.fabric,
-                                                 lot != nullptr ? &lot->revisions.fabric : nullptr);
+    std::set<std::string> poured;
+    for (const auto& family : ink.parts) {
+        poured.insert(family.name);
+    }
+    return planned == poured;
+}
+
+/// The layer as it is printed: from its buckets, if they were scanned, whatever was planned. Nothing if a bucket or a
+/// family is missing or the inks cannot be mixed.
+std::optional<analytics::Layer> layerOf(const Database& database, const PlannedLayer& planned, RunFamilies& families,
+                                        const std::optional<Moment>& now) {
+    analytics::Layer layer{planned.colour, {}, std::nullopt};
+    std::vector<analytics::MixPart> parts;
+    for (const auto number : planned.buckets) {
+        const auto tree = treeOf(database, number);
+        auto ink = tree ? inkOfTree(*tree, std::ref(families)) : std::nullopt;
+        if (!ink) {
+            return std::nullopt;
+        }
+        const auto trouble = now ? troubleOf(*tree, *ink, now->wallMilliseconds, now->today) : std::nullopt;
+        if (trouble && (!layer.bucketTrouble || trouble->fault < layer.bucketTrouble->fault)) {
+            layer.bucketTrouble = trouble;
+        }
+        parts.push_back({std::move(*ink), 1.0});
+    }
+    std::optional<analytics::Ink> ink;
+    if (parts.size() == 1) {
+        ink = parts.front().ink;
+    } else if (auto mixed = analytics::mixInks(planned.ink, parts)) {
+        ink = std::move(*mixed);
+    }
+    if (planned.buckets.empty() || (ink && asPlanned(*ink, planned))) {
+        ink = plannedInk(planned, families);
+    }
+    if (!ink) {
+        return std::nullopt;
+    }
+    layer.ink = std::move(*ink);
+    return layer;
+}
+
+void fillLayers(const Database& database, RunOnFile& run, const std::optional<Moment>& now) {
+    RunFamilies families{database, run};
+    for (const auto& planned : run.plan.layers) {
+        auto layer = layerOf(database, planned, families, now);
+        run.usable = run.usable && layer.has_value();
+        run.layers.layers.push_back(std::move(layer).value_or(analytics::Layer{planned.colour, {}, std::nullopt}));
+    }
+    const auto fabric =
+        revisionOf<FabricRecord>(database, "fabrics", run.plan.fabric, run.lot ? &run.lot->revisions.fabric : nullptr);
     run.usable = run.usable && fabric.has_value();
     if (fabric) {
         run.layers.fabric = toFabric(*fabric);
@@ -136,7 +154,7 @@ void fillLayers(const Database& database, RunOnFile& run) {
 
 template <class Value>
 std::optional<RunOnFile> runWhere(const Database& database, const char* where, const Value& value,
-                                  const std::optional<std::int64_t>& number = {}) {
+                                  const std::optional<std::int64_t>& number, const std::optional<Moment>& now) {
     auto query = prepared(database, (std::string{"SELECT body FROM runs WHERE "} + where).c_str(), value, number);
     if (!query.executeStep()) {
         return std::nullopt;
@@ -157,19 +175,25 @@ std::optional<RunOnFile> runWhere(const Database& database, const char* where, c
     if (run.lot) {
         run.readings = readingRows(database, "WHERE r.lot = ? ORDER BY r.first", run.lot->id);
     }
-    fillLayers(database, run);
+    auto finish = prepared(database, "SELECT body FROM finished_runs WHERE run = ?", run.plan.run);
+    if (finish.executeStep()) {
+        run.finished = storedBody<RunFinished>(finish.getColumn(0).getString());
+    }
+    fillLayers(database, run, now);
     return run;
 }
 
 } // namespace
 
-Result<std::optional<RunOnFile>> runByNumber(const Database& database, PlanKind kind, std::int64_t number) {
+Result<std::optional<RunOnFile>> runByNumber(const Database& database, PlanKind kind, std::int64_t number,
+                                             const std::optional<Moment>& now) {
     return asked("look up a run",
-                 [&] { return runWhere(database, "kind = ?1 AND number = ?2", toWord(kind), number); });
+                 [&] { return runWhere(database, "kind = ?1 AND number = ?2", toWord(kind), number, now); });
 }
 
-Result<std::optional<RunOnFile>> runById(const Database& database, const std::string& run) {
-    return asked("look up a run", [&] { return runWhere(database, "id = ?1 AND ?2 IS NULL", run); });
+Result<std::optional<RunOnFile>> runById(const Database& database, const std::string& run,
+                                         const std::optional<Moment>& now) {
+    return asked("look up a run", [&] { return runWhere(database, "id = ?1 AND ?2 IS NULL", run, std::nullopt, now); });
 }
 
 Result<std::vector<ReadingRow>> readingsOfRun(const Database& database, const std::string& run) {
@@ -214,6 +238,7 @@ Result<std::vector<HeldLot>> holds(const Database& database) {
             "SELECT lots.body, lots.opened_ms, lots.closed, lots.last_piece, lots.state, runs.number, runs.title, "
             "min(r.taken_ms), r.word FROM lots JOIN runs ON runs.id = lots.run JOIN readings r ON r.lot = lots.id "
             "WHERE lots.state = ?1 AND r.word IN ('under-cured', 'overheated') AND r.reason <> 'set-up' "
+            "AND NOT EXISTS (SELECT 1 FROM struck WHERE struck.reading = r.id) "
             "GROUP BY lots.id ORDER BY min(r.taken_ms)",
             toWord(LotState::onHold));
         while (query.executeStep()) {
