@@ -103,6 +103,10 @@ std::string sentence(analytics::Remedy remedy, const Speech& speech) {
                        {{"coolBelow", speech.figures.temperature(rules.coldStartBelow)}});
 }
 
+std::string sentence(analytics::Advice advice, const Speech& speech) {
+    return speech.text("advice." + std::string{analytics::nameOf(advice)});
+}
+
 std::string sentence(analytics::WindowFault fault, const Speech& speech) {
     return speech.text("window-fault." + std::string{analytics::nameOf(fault)});
 }

@@ -30,6 +30,8 @@ struct Speech final {
 /// are.
 [[nodiscard]] std::string sentence(const analytics::Reason& reason, const Speech& speech);
 [[nodiscard]] std::string sentence(analytics::Remedy remedy, const Speech& speech);
+/// What can be done beside the ways out.
+[[nodiscard]] std::string sentence(analytics::Advice advice, const Speech& speech);
 [[nodiscard]] std::string sentence(analytics::WindowFault fault, const Speech& speech);
 [[nodiscard]] std::string word(analytics::Word word, const Speech& speech);
 

@@ -49,9 +49,14 @@ void addWaysOut(RunPageState& page, const analytics::RunWindow& window, const wo
     }
     const auto shownWays = static_cast<std::size_t>(page.waysOut.size());
     const auto more = window.waysOut.size() - shownWays + static_cast<std::size_t>(window.waysOutLeftOut);
+    std::string beside;
     if (more > 0) {
-        page.waysOutMore = toQString(speech.text("way.left-out", {{"count", std::to_string(more)}}));
+        beside = speech.text("way.left-out", {{"count", std::to_string(more)}});
     }
+    for (const auto advice : window.advice) {
+        beside += (beside.empty() ? "" : " ") + wording::sentence(advice, speech);
+    }
+    page.waysOutMore = toQString(beside);
 }
 
 } // namespace

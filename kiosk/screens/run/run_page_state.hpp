@@ -55,7 +55,7 @@ struct RunPageState {
     HeatScaleState scale{};
     QString waysOutHeading{}; ///< "Ways out, easiest first"
     QList<WayOutState> waysOut{};
-    QString waysOutMore{}; ///< "3 more are not shown."; may be empty
+    QString waysOutMore{}; ///< what else: "3 more are not shown.", a bleed watch, another cloth; may be empty
     QList<AdviceSection> advice{};
     LotState lot{};
     QString caution{};      ///< two lines in the right column

@@ -113,6 +113,8 @@ TEST_CASE("the closed trap shows its culprits on the print and on the scale, and
     CHECK(page.print.layers[1].culprit);
     CHECK_FALSE(page.print.layers[0].culprit);
     CHECK(page.print.cloth.culprit);
+    CHECK(page.waysOutMore.contains(QStringLiteral("bleed watch"))); // decisions 1: beside them, as advice
+    CHECK(page.waysOutMore.contains(QStringLiteral("another cloth")));
     CHECK(page.scale.closed);
     REQUIRE(page.scale.bleedCeiling);
     CHECK(page.scale.bleedCeiling->guardShown == 0.0);
