@@ -1,6 +1,6 @@
 #include "kiosk/shop/planning/replan.hpp"
 
-#include <algorithm>
+#include "kiosk/shop/planning/revisions.hpp"
 
 namespace holdfast::kiosk::shop {
 
@@ -17,27 +17,6 @@ records::RunPlanned changedPlan(records::RunPlanned plan, const analytics::WayOu
     return plan;
 }
 
-records::RevisionsUsed revisionsOf(const records::RunPlanned& plan, const records::RevisionsUsed& before,
-                                   const std::vector<analytics::InkFamily>& newest) {
-    records::RevisionsUsed used;
-    used.fabric = before.fabric;
-    const auto add = [&used](const records::RevisionUsed& revision) {
-        if (std::find(used.families.begin(), used.families.end(), revision) == used.families.end()) {
-            used.families.push_back(revision);
-        }
-    };
-    for (const auto& layer : plan.layers) {
-        for (const auto& part : layer.parts) {
-            const auto family = std::find_if(newest.begin(), newest.end(),
-                                             [&part](const auto& one) { return one.name == part.family; });
-            if (family != newest.end()) {
-                add({family->name, family->revision});
-            }
-        }
-    }
-    return used;
-}
-
 } // namespace
 
 std::vector<records::Record> recordsOfWayOut(const records::RunOnFile& run, const analytics::WayOut& way,
@@ -45,21 +24,13 @@ std::vector<records::Record> recordsOfWayOut(const records::RunOnFile& run, cons
                                              const std::string& freshLot) {
     const auto plan = changedPlan(run.plan, way);
     std::vector<records::Record> list{records::RunReplanned{plan}};
-    records::LotOpened next;
-    next.number = run.lotsSoFar + 1;
     if (run.lot) {
         records::LotClosed closed;
         closed.lot = run.lot->id;
         closed.why = records::LotEnd::newRevision;
         list.emplace_back(closed);
-        next.dryer = run.lot->dryer;
-        next.firstPiece = run.lot->firstPiece;
     }
-    next.lot = freshLot;
-    next.run = plan.run;
-    next.dryer = next.dryer.empty() ? plan.dryer : next.dryer;
-    next.revisions = revisionsOf(plan, run.revisions, newest);
-    list.emplace_back(next);
+    list.emplace_back(nextLot(plan, run, newest, freshLot));
     return list;
 }
 
