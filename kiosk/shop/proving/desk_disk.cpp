@@ -1,12 +1,17 @@
 #include "kiosk/shop/proving/desk_disk.hpp"
 
+#include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/queries.hpp"
+#include "kiosk/records/shop_projection.hpp"
 #include "kiosk/shop/proving/spool_header.hpp"
 
+#include <climits>
 #include <system_error>
 
 namespace holdfast::kiosk::shop {
 namespace {
+
+constexpr int kMostUnclaimed = 40; // "whose was this?" lists no more
 
 std::vector<ledger::TracePoint> pointsOf(const std::vector<drivers::Sample>& samples) {
     std::vector<ledger::TracePoint> points;
@@ -74,13 +79,14 @@ std::shared_ptr<const AnnouncedRun> ProvingDesk::Disk::announced(records::RunOnF
     return announced;
 }
 
-ProvingEvent ProvingDesk::Disk::lookUp(const LookUpRun& asked, const std::string& freshLot) {
+ProvingEvent ProvingDesk::Disk::lookUp(const LookUpRun& asked, const std::string& freshLot,
+                                       const records::Moment& now) {
     const auto database = reader();
     if (!database) {
         return LookUpFailed{asked.number, database.error()};
     }
     const auto kind = asked.windowCard ? records::PlanKind::windowCard : records::PlanKind::run;
-    auto run = records::runByNumber(**database, kind, static_cast<std::int64_t>(asked.number));
+    auto run = records::runByNumber(**database, kind, static_cast<std::int64_t>(asked.number), now);
     if (!run) {
         return LookUpFailed{asked.number, run.error()};
     }
@@ -112,31 +118,130 @@ ledger::Result<InstrumentsLoaded> ProvingDesk::Disk::instruments(analytics::Date
     return loaded;
 }
 
-ProvingEvent ProvingDesk::Disk::readLeftOver(const std::string& fileName, const std::string& freshLot) {
+std::shared_ptr<const AnnouncedRun> ProvingDesk::Disk::runOf(const std::string& id, const std::string& freshLot,
+                                                             const records::Moment& now) {
+    const auto database = reader();
+    if (!database) {
+        return nullptr;
+    }
+    auto run = records::runById(**database, id, now);
+    return run && *run && (*run)->usable ? announced(std::move(**run), freshLot) : nullptr;
+}
+
+ProvingEvent ProvingDesk::Disk::readLeftOver(const std::string& fileName, const std::string& freshLot,
+                                             const records::Moment& now) {
     const auto contents = ledger::Spool::read(m_book.folder() / fileName);
     const auto header = contents ? readHeader(contents->header) : records::RecordResult<SpoolHeader>{};
-    const auto database = reader();
-    if (!contents || !header || !database || contents->points.empty()) {
+    if (!contents || !header || !reader() || contents->points.empty()) {
         return SpoolUnreadable{fileName};
     }
-    SpoolFound found{fileName, header->probe,    header->scale,   samplesOf(contents->points),
-                     nullptr,  header->corrects, header->position};
+    SpoolFound found{fileName, header->probe,    header->scale,    samplesOf(contents->points),
+                     nullptr,  header->corrects, header->position, {}};
     if (header->run) {
-        auto run = records::runById(**database, *header->run);
-        if (run && *run && (*run)->usable) {
-            found.run = announced(std::move(**run), freshLot);
+        found.run = runOf(*header->run, freshLot, now);
+    }
+    for (const auto& other : header->others) {
+        const auto number =
+            std::to_string(found.others.size() + 1); // one fresh id a spool is enough to tell them apart
+        if (auto run = runOf(other.run, freshLot + "-" + number, now)) {
+            found.others.push_back({std::move(run), other.corrects});
         }
     }
     return found;
 }
 
-std::vector<ProvingEvent> ProvingDesk::Disk::leftOver(const std::vector<std::string>& freshLots) {
+std::vector<ProvingEvent> ProvingDesk::Disk::leftOver(const std::vector<std::string>& freshLots,
+                                                      const records::Moment& now) {
     std::vector<ProvingEvent> events;
     const auto names = ledger::Spool::findLeftOver(m_book.folder());
     for (std::size_t i = 0; names && i < names->size() && i < freshLots.size(); ++i) {
-        events.push_back(readLeftOver((*names)[i], freshLots[i]));
+        events.push_back(readLeftOver((*names)[i], freshLots[i], now));
     }
     return events;
+}
+
+bool ProvingDesk::Disk::anyLeftOver() const {
+    const auto names = ledger::Spool::findLeftOver(m_book.folder());
+    return names && !names->empty();
+}
+
+ledger::Result<FloorLoaded> ProvingDesk::Disk::floor() {
+    const auto database = reader();
+    if (!database) {
+        return tl::unexpected(database.error());
+    }
+    const auto dryers = records::dryersNow(**database);
+    auto unanswered = records::unanswered(**database);
+    auto unclaimed = records::unclaimed(**database, kMostUnclaimed);
+    if (!dryers || !unanswered || !unclaimed) {
+        return tl::unexpected(!dryers ? dryers.error() : !unanswered ? unanswered.error() : unclaimed.error());
+    }
+    FloorLoaded loaded;
+    for (const auto& dryer : *dryers) {
+        if (dryer.described.dryer == m_dryer) {
+            loaded.dryer = dryer;
+        }
+    }
+    loaded.unanswered = std::move(*unanswered);
+    loaded.unclaimed = std::move(*unclaimed);
+    return loaded;
+}
+
+ledger::Result<std::vector<ledger::TracePoint>> ProvingDesk::Disk::points(const std::string& sha256) const {
+    const auto digest = ledger::fromHex(sha256);
+    if (!digest) {
+        return tl::unexpected(ledger::Failure{ledger::FailureCode::damaged, "no hash of a trace: " + sha256});
+    }
+    const auto mode = ledger::OpenMode::readOnly; // the book's own reading connection belongs to another thread
+    const auto book = ledger::Book::open(m_book.folder(), std::make_shared<const records::ShopProjection>(), mode);
+    if (!book) {
+        return tl::unexpected(book.error());
+    }
+    const auto bytes = (*book)->blob(*digest);
+    return bytes ? ledger::decodeTrace(*bytes) : tl::unexpected(bytes.error());
+}
+
+std::optional<records::ReadingRow> ProvingDesk::Disk::rowOf(const records::ReadingTaken& taken, const std::string& id) {
+    const auto database = reader();
+    if (!database) {
+        return std::nullopt;
+    }
+    const auto rows =
+        taken.run ? records::readingsOfRun(**database, *taken.run) : records::unclaimed(**database, INT_MAX);
+    if (rows) {
+        for (const auto& row : *rows) {
+            if (row.id == id) {
+                return row;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+ProvingEvent ProvingDesk::Disk::trace(const std::string& reading) {
+    const auto database = this->reader();
+    if (!database) {
+        return TraceNotLoaded{reading, RefusalCause::bookUnreadable};
+    }
+    const auto taken = records::readingInFull(**database, reading);
+    const auto row = taken && *taken ? rowOf(**taken, reading) : std::nullopt;
+    if (!row) {
+        return TraceNotLoaded{reading, taken ? RefusalCause::rideNotFound : RefusalCause::bookUnreadable};
+    }
+    const auto* seen = std::get_if<records::TraceSeen>(&(*taken)->evidence);
+    const auto points =
+        seen != nullptr ? this->points(seen->sha256) : ledger::Result<std::vector<ledger::TracePoint>>{};
+    if (!points || points->empty()) {
+        return TraceNotLoaded{reading, RefusalCause::traceUnreadable};
+    }
+    TraceLoaded loaded{reading, **taken, {}, samplesOf(*points)};
+    const auto instrument = records::instrumentById(**database, (*taken)->instrument);
+    if (instrument && *instrument) {
+        loaded.instrument = known(**instrument, drivers::localDay({row->takenAt, row->utcOffsetMinutes}));
+    } else {
+        loaded.instrument.name = (*taken)->instrument;
+    }
+    return loaded;
 }
 
 std::optional<ledger::Failure> ProvingDesk::Disk::openSpool(const OpenSpool& open, const std::string& name) {

@@ -3,6 +3,7 @@
 #include "drivers/clock/clock.hpp"
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/ledger/spool.hpp"
+#include "kiosk/ledger/trace_codec.hpp"
 #include "kiosk/shop/proving/proving_desk.hpp"
 
 #include <map>
@@ -16,10 +17,15 @@ public:
     Disk(ledger::Book& book, std::string dryer) : m_book{book}, m_dryer{std::move(dryer)} {}
 
     /// The answer to a look-up; `freshLot` is the lot's id if none is open.
-    [[nodiscard]] ProvingEvent lookUp(const LookUpRun& asked, const std::string& freshLot);
+    [[nodiscard]] ProvingEvent lookUp(const LookUpRun& asked, const std::string& freshLot, const records::Moment& now);
     [[nodiscard]] ledger::Result<InstrumentsLoaded> instruments(analytics::Date today);
     /// One event for each left-over spool, in order of their names.
-    [[nodiscard]] std::vector<ProvingEvent> leftOver(const std::vector<std::string>& freshLots);
+    [[nodiscard]] std::vector<ProvingEvent> leftOver(const std::vector<std::string>& freshLots,
+                                                     const records::Moment& now);
+    [[nodiscard]] bool anyLeftOver() const;
+    [[nodiscard]] ledger::Result<FloorLoaded> floor();
+    /// The answer to LoadTrace: TraceLoaded or TraceNotLoaded.
+    [[nodiscard]] ProvingEvent trace(const std::string& reading);
     [[nodiscard]] std::optional<ledger::Failure> openSpool(const OpenSpool& open, const std::string& name);
     [[nodiscard]] std::optional<ledger::Failure> appendSpool(const AppendSpool& append);
     void syncSpool(std::int64_t spool);
@@ -29,7 +35,12 @@ public:
 
 private:
     [[nodiscard]] ledger::Result<SQLite::Database*> reader();
-    [[nodiscard]] ProvingEvent readLeftOver(const std::string& fileName, const std::string& freshLot);
+    [[nodiscard]] ProvingEvent readLeftOver(const std::string& fileName, const std::string& freshLot,
+                                            const records::Moment& now);
+    [[nodiscard]] std::shared_ptr<const AnnouncedRun> runOf(const std::string& id, const std::string& freshLot,
+                                                            const records::Moment& now);
+    [[nodiscard]] ledger::Result<std::vector<ledger::TracePoint>> points(const std::string& sha256) const;
+    [[nodiscard]] std::optional<records::ReadingRow> rowOf(const records::ReadingTaken& taken, const std::string& id);
     [[nodiscard]] std::shared_ptr<const AnnouncedRun> announced(records::RunOnFile run, const std::string& freshLot);
 
     ledger::Book& m_book;

@@ -24,6 +24,7 @@ struct FloorState final {
     std::optional<records::DryerNow> dryer{};      ///< as the book says, and as turned since
     std::optional<MonotonicTime> stoppedAt{};      ///< it stands since then; absent: runs, or stood before the start
     std::vector<records::ReadingRow> unanswered{}; ///< bad readings without a word of what was done, oldest first
+    std::vector<std::string> answered{};           ///< ids of readings answered in this session
     std::vector<records::ReadingRow> unclaimed{};  ///< "whose was this?", newest first
     std::optional<ShownAction> lastAction{};
     bool setUp = false;                              ///< readings are set-up: nothing can hold a lot
@@ -52,9 +53,9 @@ struct FoundOther final {
 
 // inside of the machine
 
-/// A reading that is to be judged for another run, while its trace is loaded.
+/// Readings that are to be judged for another run, while their traces are loaded.
 struct Claim final {
-    std::string reading{}; ///< id
+    std::vector<std::string> readings{}; ///< ids
     std::shared_ptr<const AnnouncedRun> run{};
 };
 

@@ -89,18 +89,23 @@ std::vector<Judged> judgedWithoutRun(const RawTrace& raw, const analytics::Calib
     return all;
 }
 
-std::vector<Judged> judgedForRun(const Recording& recording, const RawTrace& raw,
+const RetakeOf* retakeFor(const Recording& recording, const AnnouncedRun& run) {
+    const auto found = std::find_if(recording.retakes.begin(), recording.retakes.end(),
+                                    [&](const RetakeOf& one) { return one.run == run.onFile.plan.run; });
+    return found == recording.retakes.end() ? nullptr : &*found;
+}
+
+std::vector<Judged> judgedForRun(const Recording& recording, const AnnouncedRun& run, const RawTrace& raw,
                                  const analytics::Calibration& calibration, const analytics::GuardSetting& guard) {
     std::vector<Judged> all;
-    for (auto& own : analytics::judgeRecording(recording.run->onFile.layers, raw, calibration, guard)) {
+    const auto* retake = retakeFor(recording, run);
+    for (auto& own : analytics::judgeRecording(run.onFile.layers, raw, calibration, guard)) {
         Judged one;
         one.sustained = own.sustained;
         one.raw = own.raw;
         auto verdict = neverCured(std::move(own), recording);
-        const bool retake = all.empty() && recording.firstOfRetake && verdict.margin && verdict.word != Word::refused;
-        if (retake) {
-            verdict = neverCured(analytics::judgeRetake(recording.run->onFile.layers, *recording.firstOfRetake, verdict,
-                                                        calibration, guard),
+        if (all.empty() && retake != nullptr && verdict.margin && verdict.word != Word::refused) {
+            verdict = neverCured(analytics::judgeRetake(run.onFile.layers, *retake->first, verdict, calibration, guard),
                                  recording);
         }
         one.verdict = std::move(verdict);
@@ -109,60 +114,25 @@ std::vector<Judged> judgedForRun(const Recording& recording, const RawTrace& raw
     return all;
 }
 
-KeptReading readingOf(const Machine& m, const Recording& recording, const std::optional<KnownInstrument>& known,
-                      const analytics::Calibration& calibration, const Judged& judged) {
+KeptReading readingOf(const Machine& m, const Recording& recording, const std::shared_ptr<const AnnouncedRun>& run,
+                      const std::optional<KnownInstrument>& known, const analytics::Calibration& calibration,
+                      const Judged& judged) {
     KeptReading kept;
     kept.recording = recording.number;
-    kept.run = recording.run;
+    kept.run = run;
     kept.instrumentName = recording.instrument;
     kept.drawn = recording.drawn;
     auto& reading = kept.reading;
-    describeReading(reading, recording.run.get(), known ? &*known : nullptr, recording.instrument, calibration,
-                    m.state.guard);
+    describeReading(reading, run.get(), known ? &*known : nullptr, recording.instrument, calibration, m.state.guard);
     reading.position = recording.position;
     reading.reason = recording.reason;
     reading.verdict = judged.verdict;
     kept.refused = judged.verdict && judged.verdict->word == Word::refused;
-    if (recording.retakeOf && judged.verdict && judged.verdict->margin && !kept.refused) {
-        reading.retakeOf = recording.retakeOf;
+    const auto* retake = run ? retakeFor(recording, *run) : nullptr;
+    if (retake != nullptr && judged.verdict && judged.verdict->margin && !kept.refused) {
+        reading.retakeOf = retake->reading;
     }
     return kept;
-}
-
-PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& known, const drivers::CountScale& link,
-                      const Recording& recording) {
-    const auto calibration = calibrationFor(known, recording.instrument);
-    const auto scale = scaleOf(link, recording.answeredUnit);
-    const auto raw = rawTraceOf(recording, scale, calibration->instrument());
-    PendingKeep pending;
-    pending.trace = encoded(recording.samples);
-    auto evidence = evidenceOf(recording, raw, scale.step, pending.trace);
-    const auto all =
-        recording.run ? judgedForRun(recording, raw, *calibration, m.state.guard) : judgedWithoutRun(raw, *calibration);
-    for (const auto& judged : all) {
-        auto kept = readingOf(m, recording, known, *calibration, judged);
-        kept.pass = evidence.pass;
-        evidence.sustainedPeak = judged.sustained ? std::optional{judged.sustained->t} : std::nullopt;
-        evidence.rawPeak = judged.raw ? std::optional{judged.raw->t} : std::nullopt;
-        kept.reading.evidence = evidence;
-        pending.readings.push_back(std::move(kept));
-        ++evidence.pass;
-    }
-    return pending;
-}
-
-/// Draws the recording again in the answered unit.
-void redraw(const Probe& probe, Recording& recording) {
-    recording.drawn.clear();
-    const auto scale = scaleOf(probe.scale, recording.answeredUnit);
-    std::optional<MonotonicTime> before;
-    for (const auto& sample : recording.samples) {
-        if (const auto t = usableValue(sample, scale, probe.known ? &*probe.known : nullptr)) {
-            const bool afterGap = before && sample.at - *before > probe.gapLimit;
-            recording.drawn.push_back({analytics::Duration{sample.at - recording.samples.front().at}, *t, afterGap});
-            before = sample.at;
-        }
-    }
 }
 
 } // namespace
@@ -213,6 +183,33 @@ void describeReading(records::ReadingTaken& reading, const AnnouncedRun* run, co
     reading.window = std::move(*window);
 }
 
+PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& known, const drivers::CountScale& link,
+                      const Recording& recording) {
+    const auto calibration = calibrationFor(known, recording.instrument);
+    const auto scale = scaleOf(link, recording.answeredUnit);
+    const auto raw = rawTraceOf(recording, scale, calibration->instrument());
+    PendingKeep pending;
+    pending.trace = encoded(recording.samples);
+    auto evidence = evidenceOf(recording, raw, scale.step, pending.trace);
+    std::vector<std::shared_ptr<const AnnouncedRun>> runs{recording.run};
+    runs.insert(runs.end(), recording.others.begin(), recording.others.end());
+    for (const auto& run : runs) {
+        evidence.pass = 1;
+        const auto all =
+            run ? judgedForRun(recording, *run, raw, *calibration, m.state.guard) : judgedWithoutRun(raw, *calibration);
+        for (const auto& judged : all) {
+            auto kept = readingOf(m, recording, run, known, *calibration, judged);
+            kept.pass = evidence.pass;
+            evidence.sustainedPeak = judged.sustained ? std::optional{judged.sustained->t} : std::nullopt;
+            evidence.rawPeak = judged.raw ? std::optional{judged.raw->t} : std::nullopt;
+            kept.reading.evidence = evidence;
+            pending.readings.push_back(std::move(kept));
+            ++evidence.pass;
+        }
+    }
+    return pending;
+}
+
 void judge(Machine& m, Probe& probe, Recording& recording) {
     auto pending = pendingOf(m, probe.known, probe.scale, recording);
     pending.spools = std::exchange(recording.spools, {});
@@ -220,54 +217,6 @@ void judge(Machine& m, Probe& probe, Recording& recording) {
     recording.judged = true;
     recording.heatCameAgain = false;
     keep(m, std::move(pending));
-}
-
-void onSpoolFound(Machine& m, const SpoolFound& event) {
-    Recording recording;
-    recording.number = m.nextNumber();
-    recording.instrument = event.probe;
-    recording.run = withKnownLot(m.state, event.run);
-    recording.samples = event.samples;
-    recording.position = event.position;
-    recording.cutOff = true;
-    Probe probe;
-    probe.name = event.probe;
-    probe.scale = event.scale;
-    if (const auto* known = m.instrumentNamed(event.probe)) {
-        probe.known = *known;
-    }
-    probe.gapLimit = gapLimitOf(recording.samples);
-    redraw(probe, recording);
-    auto pending = pendingOf(m, probe.known, probe.scale, recording);
-    for (auto& reading : pending.readings) {
-        reading.fromSpool = true;
-    }
-    pending.spoolFile = event.fileName;
-    pending.corrects = event.corrects;
-    if (event.run && event.run->onFile.lot) {
-        m.state.openedLots.push_back(event.run->lotId);
-    }
-    keep(m, std::move(pending));
-}
-
-void onUnitAnswered(Machine& m, const UnitAnswered& event) {
-    const auto answered = [&](Probe& probe, Recording& recording) {
-        probe.answeredUnit = event.unit;
-        recording.answeredUnit = event.unit;
-        redraw(probe, recording);
-        judge(m, probe, recording);
-        m.state.unitAsked = false;
-    };
-    for (auto& probe : m.state.probes) {
-        auto* recording = probe.recording && probe.recording->judged ? &*probe.recording
-                          : probe.ended                              ? &*probe.ended
-                                                                     : nullptr;
-        if (m.state.unitAsked && recording != nullptr) {
-            answered(probe, *recording);
-            return;
-        }
-    }
-    m.refuse(RefusalCause::nothingToAnswer);
 }
 
 } // namespace holdfast::kiosk::shop

@@ -2,6 +2,8 @@
 
 #include "kiosk/shop/proving/proving_state.hpp"
 
+#include <algorithm>
+
 /// The inside of step(): what a state becomes, and what is to be done.
 namespace holdfast::kiosk::shop {
 
@@ -17,6 +19,8 @@ struct Machine final {
 
 // scan.cpp
 void onScan(Machine& m, const std::string& bytes);
+/// Cards that are no action at the dryer.
+void onCard(Machine& m, ActionCard card);
 // probe.cpp
 void refreshProbe(Machine& m, Probe& probe);
 void onLink(Machine& m, const LinkChanged& event);
@@ -25,27 +29,42 @@ void onInstruments(Machine& m, const InstrumentsLoaded& event);
 void onSamples(Machine& m, const SamplesArrived& event);
 void watchAges(Machine& m);
 void onStop(Machine& m);
-/// Gives the run to rides that nobody announced.
+/// Gives the belt's runs to rides that nobody announced.
 void claimRides(Machine& m);
+/// A ride is on and not yet judged.
+[[nodiscard]] bool rideIsOn(const ProvingState& state);
+// ride_spool.cpp
+void openSpool(Machine& m, const Probe& probe, Recording& recording);
+/// Hands over what is not yet in the spool, and tries again one that failed.
+void feedSpool(Machine& m, Probe& probe);
 void reopenSpool(Machine& m, const SpoolFailed& event);
 // judging.cpp
 /// Judges what was recorded and sends it towards the book.
 void judge(Machine& m, Probe& probe, Recording& recording);
-void onSpoolFound(Machine& m, const SpoolFound& event);
-void onUnitAnswered(Machine& m, const UnitAnswered& event);
+/// Readings of every pass for every run of the recording, and its trace.
+[[nodiscard]] PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& known,
+                                    const drivers::CountScale& link, const Recording& recording);
 [[nodiscard]] std::shared_ptr<const analytics::Calibration> calibrationFor(const std::optional<KnownInstrument>& known,
                                                                            const std::string& name);
 /// The fields of a reading that do not depend on the evidence.
 void describeReading(records::ReadingTaken& reading, const AnnouncedRun* run, const KnownInstrument* known,
                      const std::string& name, const analytics::Calibration& calibration,
                      const analytics::GuardSetting& guard);
+// judging_again.cpp
+void onSpoolFound(Machine& m, const SpoolFound& event);
+void onUnitAnswered(Machine& m, const UnitAnswered& event);
+/// Draws the recording from its samples, in the answered unit.
+void redraw(const Probe& probe, Recording& recording);
 // keeping.cpp
 void keep(Machine& m, PendingKeep pending);
 void onCommitted(Machine& m, const Committed& event);
 void onCommitFailed(Machine& m, const CommitFailed& event);
 void onRetry(Machine& m);
-void onRetake(Machine& m);
+// showing.cpp
+void store(Machine& m, KeptReading kept);
 void showTogether(Machine& m);
+void onRetake(Machine& m);
+[[nodiscard]] const KeptReading* keptOf(const ProvingState& state, const KeptReading& reading);
 // strip.cpp
 void openStrip(Machine& m, const std::string& name);
 void touchStrip(Machine& m, int lastDark);
@@ -55,12 +74,59 @@ void keepStrip(Machine& m);
 void lookUp(Machine& m, std::uint64_t number, bool card);
 void onRunLoaded(Machine& m, const RunLoaded& event);
 void refreshWindow(Machine& m);
-/// With the lot that an earlier look-up gave it, so that two fresh lots never stand for one.
-[[nodiscard]] std::shared_ptr<const AnnouncedRun> withKnownLot(const ProvingState& state,
-                                                               std::shared_ptr<const AnnouncedRun> run);
 void clearVerdict(Machine& m);
+// belt.cpp
+[[nodiscard]] bool isOnBelt(const ProvingState& state, const std::string& run);
+/// The run joins the belt, or leaves it if it is on it; nothing, with a refusal, if the belt is full.
+void joinBelt(Machine& m, const std::shared_ptr<const AnnouncedRun>& run);
+void leaveBelt(Machine& m, const std::string& run);
+/// Only this run is on the belt.
+void replaceBelt(Machine& m, const std::shared_ptr<const AnnouncedRun>& run);
+[[nodiscard]] std::vector<std::shared_ptr<const AnnouncedRun>> othersOnBelt(const ProvingState& state);
+// lots.cpp
+/// With the lot that this session knows for it, or a fresh one where a change at the dryer ended it, so that two fresh
+/// lots never stand for one.
+[[nodiscard]] std::shared_ptr<const AnnouncedRun> withKnownLot(Machine& m, std::shared_ptr<const AnnouncedRun> run);
+/// A change at the dryer ends every lot known here; runs on the belt go on with fresh ones.
+[[nodiscard]] std::vector<std::string> endLots(Machine& m);
+/// Entries that must stand before and behind the readings or actions of `pending`.
+[[nodiscard]] std::vector<records::Record> lotsToOpen(const ProvingState& state, const PendingKeep& pending);
+[[nodiscard]] std::vector<records::Record> lotsToClose(const ProvingState& state, const PendingKeep& pending);
+void noteLots(ProvingState& state, const std::vector<records::Record>& kept);
+// floor_actions.cpp
+void onActionPressed(Machine& m, const ActionPressed& event);
+/// True if the number was one of pieces pulled.
+bool onTypedPieces(Machine& m, const std::string& digits);
+/// `pulled` waits no longer for its number.
+void settlePieces(Machine& m);
+void watchFloor(Machine& m);
+void onActionKept(Machine& m, const PendingKeep& pending);
+// floor_facts.cpp
+void onFloorLoaded(Machine& m, const FloorLoaded& event);
+/// A reading that was just kept: does it wait for an answer, does it make the dryer ready?
+void noteReading(Machine& m, const KeptReading& kept);
+/// The reason that counts from now on, after set-up or a change.
+void refreshReason(ProvingState& state);
+/// The reason of a reading that is taken now; those that count once are used up.
+[[nodiscard]] records::ReadingReason takeReason(ProvingState& state);
+// claiming.cpp
+void onClaimPressed(Machine& m, const ClaimPressed& event);
+/// Ids of earlier readings whose run a scanned ticket says: one asked for by ClaimPressed, else a ride that nobody
+/// announced or that a window card judged, if it is the last, younger than ten minutes, and no ride is on.
+[[nodiscard]] std::vector<std::string> earlierToName(const ProvingState& state, const AnnouncedRun& run);
+/// Has them judged again for the run announced.
+void nameEarlier(Machine& m, std::vector<std::string> readings);
+void onTraceLoaded(Machine& m, const TraceLoaded& event);
+void onTraceNotLoaded(Machine& m, const TraceNotLoaded& event);
 // step.cpp
 void onNext(Machine& m);
 void onPosition(Machine& m, records::BeltPosition position);
+/// The same was scanned or pressed less than two seconds ago, and counts once.
+[[nodiscard]] bool saidAgain(Machine& m, const std::string& what);
+
+template <class T>
+[[nodiscard]] bool isIn(const std::vector<T>& list, const T& value) {
+    return std::find(list.begin(), list.end(), value) != list.end();
+}
 
 } // namespace holdfast::kiosk::shop

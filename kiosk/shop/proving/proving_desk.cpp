@@ -12,7 +12,8 @@ namespace holdfast::kiosk::shop {
 namespace {
 
 constexpr auto kTick = std::chrono::milliseconds{100};
-constexpr std::size_t kMostLeftOver = 64; // spools turned into readings at one start; the rest wait for the next
+constexpr std::size_t kFewestFreshIds = 8; // more than runs on a belt
+constexpr std::size_t kMostLeftOver = 64;  // spools turned into readings at one start; the rest wait for the next
 
 } // namespace
 
@@ -35,8 +36,12 @@ void ProvingDesk::start() {
     reload();
     std::vector<std::string> freshLots;
     std::generate_n(std::back_inserter(freshLots), kMostLeftOver, [&] { return newId(); });
-    onDisk([this, freshLots = std::move(freshLots)](Disk& disk) {
-        for (auto& event : disk.leftOver(freshLots)) {
+    onDisk([this, freshLots = std::move(freshLots), now = moment()](Disk& disk) {
+        if (auto loaded = disk.floor()) {
+            loaded->afterPowerLoss = disk.anyLeftOver();
+            answer(std::move(*loaded));
+        }
+        for (auto& event : disk.leftOver(freshLots, now)) {
             answer(std::move(event));
         }
     });
@@ -52,7 +57,20 @@ void ProvingDesk::reload() {
     });
 }
 
+void ProvingDesk::loadFloor() {
+    onDisk([this](Disk& disk) {
+        if (auto loaded = disk.floor()) {
+            answer(std::move(*loaded));
+        }
+    });
+}
+
 void ProvingDesk::send(const ProvingEvent& event) {
+    if (m_state.freshIds.size() < kFewestFreshIds) {
+        FreshIds fresh;
+        std::generate_n(std::back_inserter(fresh.ids), 2 * kFewestFreshIds, [&] { return newId(); });
+        m_state = step(std::move(m_state), fresh).state;
+    }
     auto next = step(std::move(m_state), event);
     m_state = std::move(next.state);
     for (const auto& effect : next.effects) {
@@ -105,6 +123,8 @@ void ProvingDesk::perform(const ProvingEffect& effect) {
         });
     } else if (const auto* wanted = std::get_if<Commit>(&effect)) {
         commit(*wanted);
+    } else if (const auto* load = std::get_if<LoadTrace>(&effect)) {
+        onDisk([this, reading = load->reading](Disk& disk) { answer(disk.trace(reading)); });
     } else if (const auto* verdict = std::get_if<ShowVerdict>(&effect)) {
         emit verdictShown(static_cast<int>(verdict->word));
     } else {
@@ -113,7 +133,8 @@ void ProvingDesk::perform(const ProvingEffect& effect) {
 }
 
 void ProvingDesk::lookUp(const LookUpRun& effect) {
-    onDisk([this, effect, freshLot = newId()](Disk& disk) { answer(disk.lookUp(effect, freshLot)); });
+    onDisk(
+        [this, effect, freshLot = newId(), now = moment()](Disk& disk) { answer(disk.lookUp(effect, freshLot, now)); });
 }
 
 void ProvingDesk::openSpool(const OpenSpool& effect) {
@@ -161,6 +182,7 @@ void ProvingDesk::keep(const std::vector<records::Record>& list,
             this,
             [this, then, failure] {
                 then(failure);
+                loadFloor();
                 emit bookGrew();
             },
             Qt::QueuedConnection);
@@ -209,6 +231,7 @@ void ProvingDesk::commit(const Commit& effect) {
             [this, kept = std::move(kept)] {
                 m_requests.erase(kept.key);
                 send(kept);
+                loadFloor();
                 emit bookGrew();
             },
             Qt::QueuedConnection);
@@ -219,6 +242,10 @@ void ProvingDesk::commit(const Commit& effect) {
 std::string ProvingDesk::newId() {
     const auto wall = m_needs.clock.wall().millisecondsSinceEpoch;
     return m_ids.next(static_cast<std::uint64_t>(wall), m_needs.random());
+}
+
+records::Moment ProvingDesk::moment() const {
+    return {m_needs.clock.wall().millisecondsSinceEpoch, today()};
 }
 
 analytics::Date ProvingDesk::today() const {

@@ -73,6 +73,8 @@ private:
     [[nodiscard]] ledger::CommitRequest requestOf(const Commit& effect);
     [[nodiscard]] std::vector<ledger::EntryDraft> draftsOf(const std::vector<records::Record>& list);
     [[nodiscard]] analytics::Date today() const;
+    [[nodiscard]] records::Moment moment() const;
+    void loadFloor();
     void tick();
     /// Runs `work` on the writer's thread.
     void onDisk(std::function<void(Disk&)> work);

@@ -122,15 +122,30 @@ bool touchLocked(const ProvingState& state) {
     return state.floor.wipeUntil && state.now < *state.floor.wipeUntil;
 }
 
-bool mayRetake(const ProvingState& state) {
-    const auto* reading = shownReading(state);
-    if (reading == nullptr || !state.verdict || state.verdict->word != analytics::Word::notProven ||
-        state.shownReadings.size() != 1 || !reading->run || reading->run != state.run) {
-        return false;
+std::vector<const KeptReading*> retakeable(const ProvingState& state) {
+    std::vector<const KeptReading*> found;
+    if (!state.verdict || state.verdict->word != analytics::Word::notProven) {
+        return found;
     }
-    const auto& taken = reading->reading;
-    const bool used = std::find(state.retaken.begin(), state.retaken.end(), reading->id) != state.retaken.end();
-    return taken.verdict && taken.verdict->couldProve && taken.verdict->margin && !taken.retakeOf && !used;
+    for (const auto& id : state.shownReadings) {
+        const auto* one = keptById(state, id);
+        const bool onBelt =
+            one != nullptr && one->run && std::find(state.belt.begin(), state.belt.end(), one->run) != state.belt.end();
+        if (!onBelt || one->pass != 1 || one->recording != keptById(state, state.shownReadings.front())->recording) {
+            return {}; // two probes, two passes, or something was changed since
+        }
+        const auto& taken = one->reading;
+        const bool used = std::find(state.retaken.begin(), state.retaken.end(), id) != state.retaken.end();
+        if (taken.verdict && taken.verdict->word == analytics::Word::notProven && taken.verdict->couldProve &&
+            taken.verdict->margin && !taken.retakeOf && !used) {
+            found.push_back(one);
+        }
+    }
+    return found;
+}
+
+bool mayRetake(const ProvingState& state) {
+    return !retakeable(state).empty();
 }
 
 } // namespace holdfast::kiosk::shop

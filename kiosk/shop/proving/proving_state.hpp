@@ -25,7 +25,7 @@ struct Commit;
 
 /// A reading that stands in the book. Only these are shown as verdicts.
 struct KeptReading final {
-    std::string id;             ///< of the entry
+    std::string id;             ///< of the entry; on its way and not empty: of the one it corrects
     std::int64_t sequence = 0;  ///< of the newest entry about it
     std::int64_t recording = 0; ///< its number; a strip has one too
     int pass = 1;
@@ -58,9 +58,9 @@ struct PendingKeep final {
     ledger::Bytes trace;
     std::vector<std::int64_t> spools;
     std::string spoolFile;
-    std::optional<std::string> corrects;  ///< id of an entry of an earlier start of the program
-    std::vector<std::string> endsLots{};  ///< ids of the lots that the action ends
-    std::shared_ptr<const Commit> commit; ///< as sent, to be sent again
+    std::optional<records::DryerNow> dryer{}; ///< as it was, for a lot that opens
+    std::vector<std::string> endsLots{};      ///< ids of the lots that the action ends
+    std::shared_ptr<const Commit> commit;     ///< as sent, to be sent again
 };
 
 /// The strip page. A preview is never a verdict.
@@ -105,6 +105,7 @@ struct ProvingState final {
     std::string windowInstrument;           ///< name; empty: no probe yet, guards are 0
     std::optional<std::uint64_t> lookingUp; ///< number asked for
     bool lookingUpCard = false;
+    bool lookingUpJoins = false; ///< it joins the belt
 
     std::optional<StripEntry> strip;
     std::vector<PendingKeep> pending;          ///< oldest first
@@ -134,8 +135,8 @@ struct ProvingState final {
     records::ReadingReason reasonTogether = records::ReadingReason::drawn; ///< of the rides in `together`
     std::optional<Claim> claim; ///< a trace is being loaded to be judged again
     std::optional<LastScan> lastScan;
-    std::shared_ptr<const KeptReading> retakeFirst; ///< whose retake is planned
-    std::vector<std::string> retaken;               ///< ids of readings whose one retake is used up
+    std::vector<std::shared_ptr<const KeptReading>> retakeFirsts; ///< whose retake is planned
+    std::vector<std::string> retaken;                             ///< ids of readings whose one retake is used up
 };
 
 [[nodiscard]] Stage stageOf(const ProvingState& state);
@@ -143,7 +144,9 @@ struct ProvingState final {
 [[nodiscard]] const Probe* shownProbe(const ProvingState& state);
 /// The reading the verdict speaks of first: the worst.
 [[nodiscard]] const KeptReading* shownReading(const ProvingState& state);
-/// Only a not-proven reading of the run announced, that could have been proven, once.
+/// Readings of the verdict shown that may be taken again: one ride's, not proven, that could have been, each once, of
+/// runs on the belt whose dryer was not changed since.
+[[nodiscard]] std::vector<const KeptReading*> retakeable(const ProvingState& state);
 [[nodiscard]] bool mayRetake(const ProvingState& state);
 /// An action on its way into the book says what was done about it.
 [[nodiscard]] bool isBeingAnswered(const ProvingState& state, const std::string& reading);

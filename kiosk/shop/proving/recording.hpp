@@ -24,7 +24,8 @@ struct AnnouncedRun final {
     records::RunOnFile onFile;
     std::string lotId; ///< of the open lot, or the fresh one that the first reading opens
     int lotNumber = 1;
-    std::string dryer; ///< id of the dryer this kiosk stands at
+    std::string dryer;                     ///< id of the dryer this kiosk stands at
+    std::optional<std::string> staleLot{}; ///< open in the book although the dryer was changed since: closed first
 };
 
 /// A sample as drawn: corrected, seconds since the recording began.
@@ -52,11 +53,19 @@ enum class RideStage {
     watching, ///< judged; watched until 60 °C for more heat
 };
 
+/// The not-proven reading of a run that a ride takes again.
+struct RetakeOf final {
+    std::string run{};     ///< id
+    std::string reading{}; ///< id of its entry
+    std::shared_ptr<const analytics::Verdict> first{};
+};
+
 /// One recording of one instrument, from 60 s before the heat to 60 °C after it.
 struct Recording final {
-    std::int64_t number = 0;                 ///< counts up; names it in effects and events
-    std::string instrument;                  ///< the link's name
-    std::shared_ptr<const AnnouncedRun> run; ///< null: whose was this?
+    std::int64_t number = 0;                                   ///< counts up; names it in effects and events
+    std::string instrument;                                    ///< the link's name
+    std::shared_ptr<const AnnouncedRun> run;                   ///< null: whose was this?
+    std::vector<std::shared_ptr<const AnnouncedRun>> others{}; ///< further runs on the belt: judged for each
     RideStage stage = RideStage::riding;
     std::vector<drivers::Sample> samples;                                       ///< with pre-roll, as they came
     std::vector<DrawnSample> drawn;                                             ///< the valid ones
@@ -82,8 +91,7 @@ struct Recording final {
     bool judged = false;
     bool stoppedByHand = false;
     bool cutOff = false;
-    std::optional<std::string> retakeOf;
-    std::shared_ptr<const analytics::Verdict> firstOfRetake;
+    std::vector<RetakeOf> retakes{}; ///< at most one a run
     records::BeltPosition position = records::BeltPosition::centre;
     records::ReadingReason reason = records::ReadingReason::drawn;
 };

@@ -9,30 +9,6 @@ namespace {
 
 using analytics::Temperature;
 
-void openSpool(Machine& m, const Probe& probe, Recording& recording, std::optional<std::string> corrects) {
-    recording.spool = m.nextNumber();
-    recording.spools.push_back(recording.spool);
-    recording.spooled = recording.samples.size();
-    recording.spoolTriedAt = m.state.now;
-    OpenSpool open{recording.spool,  probe.name,          scaleOf(probe.scale, recording.answeredUnit),
-                   std::nullopt,     std::move(corrects), recording.position,
-                   recording.samples};
-    if (recording.run) {
-        open.run = recording.run->onFile.plan.run;
-    }
-    m.effects.emplace_back(std::move(open));
-}
-
-/// Id of the entry that holds the first reading of this recording, if it is kept already.
-std::optional<std::string> keptIdOf(const ProvingState& state, std::int64_t recording) {
-    for (const auto& kept : state.kept) {
-        if (kept.recording == recording && kept.pass == 1) {
-            return kept.id;
-        }
-    }
-    return std::nullopt;
-}
-
 void draw(const Probe& probe, Recording& recording, const drivers::Sample& sample, Temperature t) {
     const bool afterGap = !recording.drawn.empty() && sample.at - recording.lastValidAt > probe.gapLimit;
     recording.drawn.push_back({analytics::Duration{sample.at - recording.samples.front().at}, t, afterGap});
@@ -44,6 +20,7 @@ void start(Machine& m, Probe& probe) {
     recording.number = m.nextNumber();
     recording.instrument = probe.name;
     recording.run = m.state.run;
+    recording.others = othersOnBelt(m.state);
     recording.answeredUnit = probe.answeredUnit;
     recording.position = probe.position;
     recording.reason = m.state.nextReason;
@@ -55,9 +32,20 @@ void start(Machine& m, Probe& probe) {
             draw(probe, recording, sample, *t);
         }
     }
-    openSpool(m, probe, recording, std::nullopt);
+    openSpool(m, probe, recording);
     probe.recording = std::move(recording);
     probe.ended.reset();
+}
+
+void planRetake(ProvingState& state, Recording& recording) {
+    if (!state.retakePlanned) {
+        return;
+    }
+    for (const auto& first : state.retakeFirsts) {
+        recording.retakes.push_back({first->run->onFile.plan.run, first->id,
+                                     std::make_shared<const analytics::Verdict>(*first->reading.verdict)});
+        state.reasonTogether = records::ReadingReason::retake;
+    }
 }
 
 /// From now on it is a ride, no longer a hand that warmed the probe.
@@ -70,13 +58,12 @@ void becomeRide(Machine& m, Probe& probe, Recording& recording) {
     });
     if (alone) {
         state.together.clear();
-        if (state.retakePlanned && state.retakeFirst && state.retakeFirst->reading.verdict) {
-            recording.retakeOf = state.retakeFirst->id;
-            recording.firstOfRetake = std::make_shared<const analytics::Verdict>(*state.retakeFirst->reading.verdict);
-            recording.reason = records::ReadingReason::retake;
-        }
+        state.reasonTogether = takeReason(state);
+        planRetake(state, recording);
         clearVerdict(m);
+        state.unclaimed.reset();
     }
+    recording.reason = state.reasonTogether;
     state.together.push_back(recording.number);
 }
 
@@ -134,7 +121,7 @@ void heatAgain(Machine& m, Probe& probe, Temperature t) {
     recording.heatCameAgain = true;
     recording.controlPeak = t;
     recording.belowSince.reset();
-    openSpool(m, probe, recording, keptIdOf(m.state, recording.number));
+    openSpool(m, probe, recording);
 }
 
 void watch(Machine& m, Probe& probe, Temperature t) {
@@ -212,24 +199,6 @@ void feed(Machine& m, Probe& probe, const drivers::Sample& sample) {
     }
 }
 
-/// What is not yet in the spool.
-void appendSpool(Machine& m, Recording& recording) {
-    if (recording.spool != 0 && recording.spooled < recording.samples.size()) {
-        const auto from = recording.samples.begin() + static_cast<std::ptrdiff_t>(recording.spooled);
-        m.effects.emplace_back(AppendSpool{recording.spool, {from, recording.samples.end()}});
-        recording.spooled = recording.samples.size();
-    }
-}
-
-void retrySpool(Machine& m, Probe& probe) {
-    auto& recording = *probe.recording;
-    if (recording.spoolTrouble != SpoolTrouble::none && recording.stage != RideStage::watching &&
-        m.state.now - recording.spoolTriedAt >= kSpoolRetryAfter) {
-        openSpool(m, probe, recording, keptIdOf(m.state, recording.number));
-        recording.spoolTrouble = SpoolTrouble::none;
-    }
-}
-
 void cutOff(Machine& m, Probe& probe) {
     auto& recording = *probe.recording;
     if (recording.stage != RideStage::watching) {
@@ -278,10 +247,7 @@ void onSamples(Machine& m, const SamplesArrived& event) {
         m.state.now = std::max(m.state.now, sample.at);
         feed(m, *probe, sample);
     }
-    if (probe->recording) {
-        appendSpool(m, *probe->recording);
-        retrySpool(m, *probe);
-    }
+    feedSpool(m, *probe);
     refreshProbe(m, *probe);
 }
 
@@ -319,23 +285,15 @@ void claimRides(Machine& m) {
     for (auto& probe : m.state.probes) {
         if (probe.recording && !probe.recording->run && !probe.recording->judged) {
             probe.recording->run = m.state.run;
+            probe.recording->others = othersOnBelt(m.state);
         }
     }
 }
 
-void reopenSpool(Machine& m, const SpoolFailed& event) {
-    for (auto& probe : m.state.probes) {
-        if (probe.recording && probe.recording->spool == event.spool && event.spool != 0) {
-            const auto code = event.failure.code;
-            probe.recording->spoolTrouble =
-                code == ledger::FailureCode::diskFull ? SpoolTrouble::diskFull
-                : code == ledger::FailureCode::folderReadOnly || code == ledger::FailureCode::readOnlyBook
-                    ? SpoolTrouble::readOnly
-                    : SpoolTrouble::other;
-            probe.recording->spool = 0;
-            probe.recording->spoolTriedAt = m.state.now;
-        }
-    }
+bool rideIsOn(const ProvingState& state) {
+    return std::any_of(state.probes.begin(), state.probes.end(), [](const Probe& probe) {
+        return probe.recording && probe.recording->isRide && probe.recording->stage != RideStage::watching;
+    });
 }
 
 } // namespace holdfast::kiosk::shop

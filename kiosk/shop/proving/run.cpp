@@ -1,6 +1,7 @@
 #include "kiosk/shop/proving/machine.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace holdfast::kiosk::shop {
 namespace {
@@ -30,40 +31,45 @@ analytics::Choices choicesOf(const ProvingState& state) {
     return choices;
 }
 
-/// The run as it was announced before, if a reading of it is on its way or on the screen.
-std::shared_ptr<const AnnouncedRun> announcedBefore(const ProvingState& state, const std::string& run) {
-    std::vector<std::shared_ptr<const AnnouncedRun>> all{state.run};
-    for (const auto& probe : state.probes) {
-        all.push_back(probe.recording ? probe.recording->run : nullptr);
-        all.push_back(probe.ended ? probe.ended->run : nullptr);
+/// Readings of other runs leave the screen, but for a verdict that stays.
+void forgetOthers(ProvingState& state) {
+    const bool stays = verdictStays(state);
+    std::erase_if(state.kept, [&](const KeptReading& one) {
+        const bool shown = stays && isIn(state.shownReadings, one.id);
+        return !one.fromSpool && !shown && one.run && !isOnBelt(state, one.run->onFile.plan.run) &&
+               one.run->onFile.plan.kind == records::PlanKind::run;
+    });
+}
+
+void announce(Machine& m, const std::shared_ptr<const AnnouncedRun>& run) {
+    auto& state = m.state;
+    const bool another = state.run && !isOnBelt(state, run->onFile.plan.run);
+    const auto earlier = earlierToName(state, *run);
+    if (verdictStays(state)) {
+        state.retakePlanned = false;
+        state.unitAsked = false;
+    } else {
+        clearVerdict(m);
     }
-    for (const auto& pending : state.pending) {
-        all.push_back(pending.readings.front().run);
+    state.strip.reset();
+    replaceBelt(m, withKnownLot(m, run));
+    if (another) {
+        state.floor.setUp = false;
+        state.nextReason = records::ReadingReason::drawn;
     }
-    for (const auto& kept : state.kept) {
-        all.push_back(kept.run);
-    }
-    const auto found =
-        std::find_if(all.begin(), all.end(), [&](const auto& one) { return one && one->onFile.plan.run == run; });
-    return found == all.end() ? nullptr : *found;
+    refreshReason(state);
+    forgetOthers(state);
+    claimRides(m);
+    refreshWindow(m);
+    nameEarlier(m, earlier);
 }
 
 } // namespace
 
-std::shared_ptr<const AnnouncedRun> withKnownLot(const ProvingState& state, std::shared_ptr<const AnnouncedRun> run) {
-    const auto before = run ? announcedBefore(state, run->onFile.plan.run) : nullptr;
-    if (!before || run->onFile.lot) {
-        return run;
-    }
-    auto same = std::make_shared<AnnouncedRun>(*run);
-    same->lotId = before->lotId;
-    same->lotNumber = before->lotNumber;
-    return same;
-}
-
 void lookUp(Machine& m, std::uint64_t number, bool card) {
     m.state.lookingUp = number;
     m.state.lookingUpCard = card;
+    m.state.lookingUpJoins = std::exchange(m.state.alsoOnBelt, false) && !m.state.belt.empty();
     m.effects.emplace_back(LookUpRun{number, card});
 }
 
@@ -79,6 +85,7 @@ void refreshWindow(Machine& m) {
     const auto* instrument = windowProbe(state);
     state.windowInstrument = instrument != nullptr ? instrument->name : std::string{};
     state.window.reset();
+    state.beltWindow.reset();
     if (!state.run) {
         return;
     }
@@ -86,6 +93,15 @@ void refreshWindow(Machine& m) {
     auto window = analytics::windowWithWaysOut(state.run->onFile.layers, calibration, choicesOf(state), state.guard);
     if (window) {
         state.window = std::move(*window);
+    }
+    std::vector<analytics::RunWindow> all;
+    for (const auto& run : state.belt) {
+        if (auto own = analytics::windowOf(run->onFile.layers, calibration, state.guard)) {
+            all.push_back(std::move(*own));
+        }
+    }
+    if (state.belt.size() > 1 && all.size() == state.belt.size()) {
+        state.beltWindow = analytics::intersectionOf(all);
     }
 }
 
@@ -101,18 +117,11 @@ void onRunLoaded(Machine& m, const RunLoaded& event) {
         m.refuse(RefusalCause::runUnusable, {}, event.number);
         return;
     }
-    clearVerdict(m);
-    state.strip.reset();
-    state.run = withKnownLot(state, event.run);
-    state.nextReason = records::ReadingReason::drawn;
-    if (event.run->onFile.lot) {
-        state.openedLots.push_back(event.run->lotId);
+    if (state.lookingUpJoins) {
+        joinBelt(m, event.run);
+        return;
     }
-    std::erase_if(state.kept, [&](const KeptReading& one) {
-        return !one.fromSpool && one.run && one.run->onFile.plan.run != event.run->onFile.plan.run;
-    });
-    claimRides(m);
-    refreshWindow(m);
+    announce(m, event.run);
 }
 
 } // namespace holdfast::kiosk::shop

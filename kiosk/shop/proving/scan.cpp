@@ -60,39 +60,22 @@ void onStripCard(Machine& m, std::uint64_t number) {
 
 void onAction(Machine& m, std::uint64_t number) {
     const auto first = static_cast<std::uint64_t>(ActionCard::allLight);
+    const auto pulled = static_cast<std::uint64_t>(ActionCard::pulledPieces);
     if (number >= first && number <= first + kMostStripSteps) {
         onStripCard(m, number);
         return;
     }
-    switch (static_cast<ActionCard>(number)) {
-    case ActionCard::setUp:
-        m.state.nextReason = records::ReadingReason::setUp;
+    if (number > pulled && number <= pulled + kMostPulledByCard) {
+        onActionPressed(m, {ActionCard::pulled, static_cast<int>(number - pulled)});
         return;
-    case ActionCard::ready:
-        m.state.nextReason = records::ReadingReason::drawn;
-        return;
-    case ActionCard::retake:
-        return onRetake(m);
-    case ActionCard::next:
-        return onNext(m);
-    case ActionCard::stop:
-        return onStop(m);
-    case ActionCard::tryAgain:
-        return onRetry(m);
-    case ActionCard::keepStrip:
-        return keepStrip(m);
-    case ActionCard::left:
-        return onPosition(m, records::BeltPosition::left);
-    case ActionCard::centre:
-        return onPosition(m, records::BeltPosition::centre);
-    case ActionCard::right:
-        return onPosition(m, records::BeltPosition::right);
-    default:
-        m.refuse(RefusalCause::unknownAction, {}, number);
     }
+    onActionPressed(m, {static_cast<ActionCard>(number)});
 }
 
 void onCode(Machine& m, const drivers::TicketCode& code, const std::string& text) {
+    if (code.kind != TicketKind::action) {
+        settlePieces(m);
+    }
     switch (code.kind) {
     case TicketKind::run:
         return lookUp(m, code.number, false);
@@ -113,15 +96,44 @@ void onCode(Machine& m, const drivers::TicketCode& code, const std::string& text
 
 } // namespace
 
+void onCard(Machine& m, ActionCard card) {
+    switch (card) {
+    case ActionCard::retake:
+        return onRetake(m);
+    case ActionCard::next:
+        return onNext(m);
+    case ActionCard::stop:
+        return onStop(m);
+    case ActionCard::tryAgain:
+        return onRetry(m);
+    case ActionCard::keepStrip:
+        return keepStrip(m);
+    case ActionCard::left:
+        return onPosition(m, records::BeltPosition::left);
+    case ActionCard::centre:
+        return onPosition(m, records::BeltPosition::centre);
+    case ActionCard::right:
+        return onPosition(m, records::BeltPosition::right);
+    default:
+        m.refuse(RefusalCause::unknownAction, {}, static_cast<std::uint64_t>(card));
+    }
+}
+
 void onScan(Machine& m, const std::string& bytes) {
-    m.state.refusal.reset();
     const auto text = drivers::checkScan(bytes);
+    const bool digits = text && typedNumber(*text);
+    if (text && !digits && saidAgain(m, *text)) {
+        return; // what it did the first time stands, and so does its refusal
+    }
+    m.state.refusal.reset();
     if (!text) {
         m.refuse(RefusalCause::unreadableScan, shownText(bytes));
         return;
     }
-    if (const auto number = typedNumber(*text)) {
-        lookUp(m, *number, false);
+    if (digits) {
+        if (!onTypedPieces(m, *text)) {
+            lookUp(m, *typedNumber(*text), false);
+        }
         return;
     }
     const auto code = drivers::decode(*text);

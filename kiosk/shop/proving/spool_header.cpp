@@ -13,6 +13,11 @@ ledger::Bytes headerOf(const OpenSpool& open) {
     records::setIf(json, "run", open.run);
     records::setIf(json, "corrects", open.corrects);
     json["position"] = records::wordJson(open.position);
+    for (const auto& other : open.others) {
+        Json one{{"run", other.run}};
+        records::setIf(one, "corrects", other.corrects);
+        json["others"].push_back(std::move(one));
+    }
     const auto text = json.dump(-1, ' ', false, Json::error_handler_t::replace);
     return {text.begin(), text.end()};
 }
@@ -32,6 +37,10 @@ records::RecordResult<SpoolHeader> readHeader(const ledger::Bytes& bytes) {
         header.run = from.optionalText("run");
         header.corrects = from.optionalText("corrects");
         header.position = from.word<records::BeltPosition>("position");
+        const auto readOther = [&](records::ObjectReader& one) {
+            header.others.push_back({one.text("run"), one.optionalText("corrects")});
+        };
+        from.list("others", readOther, true);
         from.finish();
     }
     if (!faults.empty()) {

@@ -13,6 +13,7 @@ struct SpoolHeader final {
     std::optional<std::string> run;      ///< id
     std::optional<std::string> corrects; ///< id of an entry
     records::BeltPosition position = records::BeltPosition::centre;
+    std::vector<OtherOnBelt> others{};
 };
 
 [[nodiscard]] ledger::Bytes headerOf(const OpenSpool& open);

@@ -3,6 +3,11 @@
 #include <algorithm>
 
 namespace holdfast::kiosk::shop {
+namespace {
+
+constexpr MonotonicTime kSaidOnceFor{2'000'000}; // a scanner held on a card, a glove that taps twice (MEM)
+
+} // namespace
 
 void Machine::refuse(RefusalCause cause, std::string text, std::optional<std::uint64_t> number) {
     state.refusal = Refusal{cause, std::move(text), number};
@@ -21,12 +26,36 @@ const KnownInstrument* Machine::instrumentNamed(const std::string& name) const {
     return found == state.instruments.end() ? nullptr : &*found;
 }
 
+bool saidAgain(Machine& m, const std::string& what) {
+    auto& last = m.state.lastScan;
+    const bool again = last && last->text == what && m.state.now - last->at < kSaidOnceFor;
+    last = LastScan{what, m.state.now};
+    return again;
+}
+
 void onNext(Machine& m) {
+    auto& state = m.state;
+    settlePieces(m);
+    if (verdictStays(state)) {
+        const auto run = shownRun(state);
+        m.refuse(RefusalCause::badVerdictUnanswered, {},
+                 run ? std::optional{static_cast<std::uint64_t>(run->onFile.plan.number)} : std::nullopt);
+        return;
+    }
+    const bool shown = state.verdict || state.strip || state.unclaimed;
     clearVerdict(m);
-    m.state.strip.reset();
-    m.state.retakeFirst.reset();
-    m.state.together.clear();
-    m.state.nextReason = records::ReadingReason::drawn;
+    state.strip.reset();
+    state.retakeFirsts.clear();
+    state.together.clear();
+    state.unclaimed.reset();
+    state.claiming.reset();
+    state.alsoOnBelt = false;
+    state.nextReason = records::ReadingReason::drawn;
+    refreshReason(state);
+    if (!shown && state.belt.size() > 1) {
+        replaceBelt(m, state.run); // the others are through
+        refreshWindow(m);
+    }
 }
 
 void onPosition(Machine& m, records::BeltPosition position) {
@@ -55,6 +84,7 @@ struct Dispatch final {
     void operator()(const Tick& event) const {
         m.state.now = std::max(m.state.now, event.now);
         watchAges(m);
+        watchFloor(m);
     }
     void operator()(const RunLoaded& event) const { onRunLoaded(m, event); }
     void operator()(const RunNotFound& event) const {
@@ -99,21 +129,35 @@ struct Dispatch final {
     }
     void operator()(const RefusalClosed&) const { m.state.refusal.reset(); }
     void operator()(const UnitAnswered& event) const { onUnitAnswered(m, event); }
-    void operator()(const ReasonChosen& event) const { m.state.nextReason = event.reason; }
+    void operator()(const ReasonChosen& event) const {
+        m.state.floor.setUp = event.reason == records::ReadingReason::setUp;
+        m.state.nextReason = event.reason;
+    }
     void operator()(const Committed& event) const { onCommitted(m, event); }
     void operator()(const CommitFailed& event) const { onCommitFailed(m, event); }
     void operator()(const SpoolFailed& event) const { reopenSpool(m, event); }
     void operator()(const SpoolFound& event) const { onSpoolFound(m, event); }
     void operator()(const SpoolUnreadable& event) const { m.state.unreadableSpools.push_back(event.fileName); }
-    void operator()(const ActionPressed&) const {}
-    void operator()(const FloorLoaded&) const {}
-    void operator()(const HandOverOpened&) const {}
-    void operator()(const ClaimPressed&) const {}
-    void operator()(const ClaimLeft&) const {}
-    void operator()(const BeltLeft&) const {}
-    void operator()(const TraceLoaded&) const {}
-    void operator()(const TraceNotLoaded&) const {}
-    void operator()(const FreshIds&) const {}
+    void operator()(const ActionPressed& event) const {
+        m.state.refusal.reset();
+        onActionPressed(m, event);
+    }
+    void operator()(const FloorLoaded& event) const { onFloorLoaded(m, event); }
+    void operator()(const HandOverOpened&) const { m.state.floor.handOver = true; }
+    void operator()(const ClaimPressed& event) const {
+        m.state.refusal.reset();
+        onClaimPressed(m, event);
+    }
+    void operator()(const ClaimLeft&) const {
+        m.state.claiming.reset();
+        m.state.alsoOnBelt = false;
+    }
+    void operator()(const BeltLeft& event) const { leaveBelt(m, event.run); }
+    void operator()(const TraceLoaded& event) const { onTraceLoaded(m, event); }
+    void operator()(const TraceNotLoaded& event) const { onTraceNotLoaded(m, event); }
+    void operator()(const FreshIds& event) const {
+        m.state.freshIds.insert(m.state.freshIds.end(), event.ids.begin(), event.ids.end());
+    }
 };
 
 } // namespace

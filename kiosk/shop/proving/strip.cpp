@@ -115,7 +115,7 @@ void keepStrip(Machine& m) {
     describeReading(kept.reading, m.state.run.get(), &strip->strip, strip->strip.name, *strip->strip.calibration,
                     m.state.guard);
     kept.reading.position = strip->position;
-    kept.reading.reason = m.state.nextReason;
+    kept.reading.reason = takeReason(m.state);
     kept.reading.evidence = seenOf(*strip);
     kept.reading.verdict = strip->preview;
     kept.refused = strip->preview->word == analytics::Word::refused;

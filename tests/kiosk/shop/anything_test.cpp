@@ -23,7 +23,7 @@ public:
     }
 
     void anyEvent() {
-        switch (pick(16)) {
+        switch (pick(20)) {
         case 0:
         case 1:
             return m_floor.announce(runOf("standard", "100% cotton", pick(3) + 1));
@@ -50,6 +50,13 @@ public:
             return strip();
         case 14:
             return failSpool();
+        case 15:
+        case 16:
+            return m_floor.send(ActionPressed{static_cast<ActionCard>(pick(26))});
+        case 17:
+            return m_floor.send(BeltLeft{"run-" + std::to_string(pick(3) + 1)});
+        case 18:
+            return traces();
         default:
             return scan();
         }
@@ -119,6 +126,15 @@ private:
         m_floor.send(StripOpened{});
         m_floor.send(StripStepTouched{pick(13) - 1});
         m_floor.send(StripKept{});
+    }
+
+    /// The oldest trace that was asked for comes, or does not.
+    void traces() {
+        const auto asked = m_floor.all<LoadTrace>();
+        if (asked.empty()) {
+            return m_floor.send(ClaimPressed{"entry-" + std::to_string(101 + pick(20))});
+        }
+        m_floor.send(TraceNotLoaded{asked.back().reading});
     }
 
     void failSpool() {

@@ -82,12 +82,12 @@ public:
             m_desk->onSamples("P-3", batch);
         }
     }
-    void rideToTop() {
+    void rideToTop(double peak = 168) {
         leg(25, 25, 10);
-        leg(25, 168, 48);
-        leg(168, 168, 10);
+        leg(25, peak, 48);
+        leg(peak, peak, 10);
     }
-    void coolDown() { leg(168, 45, 41); }
+    void coolDown(double peak = 168) { leg(peak, 45, 41); }
 
     [[nodiscard]] ProvingDesk& desk() { return *m_desk; }
     [[nodiscard]] ledger::Book& book() { return *m_book; }
@@ -216,4 +216,48 @@ TEST_CASE("a run that is not in the book is refused", "[shop][desk]") {
     kiosk.desk().onScan("404");
     REQUIRE(kiosk.until([&] { return kiosk.desk().state().refusal.has_value(); }));
     CHECK(kiosk.desk().state().refusal->cause == RefusalCause::runNotFound);
+}
+
+TEST_CASE("a bad reading asks after a restart too what was done, until an action answers it", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.announce();
+    kiosk.rideToTop(150);
+    kiosk.coolDown(150);
+    REQUIRE(kiosk.untilStage(Stage::verdict));
+    const auto id = kiosk.desk().state().shownReadings.at(0);
+    kiosk.restart();
+    const auto& floor = kiosk.desk().state().floor;
+    REQUIRE(kiosk.until([&] { return floor.unanswered.size() == 1; }));
+    CHECK(floor.unanswered[0].id == id);
+    kiosk.desk().send(ActionPressed{ActionCard::beltSlower});
+    REQUIRE(kiosk.until([&] { return floor.unanswered.empty(); }));
+    const auto actions = records::unanswered(kiosk.book().reader());
+    REQUIRE(actions);
+    CHECK(actions->empty());
+    kiosk.announce();
+    CHECK(kiosk.desk().state().run->lotId != ""); // and the run goes on
+    CHECK(kiosk.book().check()->sound());
+}
+
+TEST_CASE("a ride that nobody announced is judged again, from the book, for the run that a scan names",
+          "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.desk().onLink("P-3", drivers::LinkStatus{drivers::LinkState::ready, "x", "y"}, 0.1, false);
+    kiosk.rideToTop();
+    kiosk.coolDown();
+    REQUIRE(kiosk.until([&] { return kiosk.desk().state().floor.unclaimed.size() == 1; }));
+    kiosk.restart();
+    const auto& floor = kiosk.desk().state().floor;
+    REQUIRE(kiosk.until([&] { return floor.unclaimed.size() == 1; }));
+    kiosk.desk().send(ClaimPressed{floor.unclaimed[0].id});
+    kiosk.desk().onScan("20418");
+    REQUIRE(kiosk.untilStage(Stage::verdict));
+    CHECK(kiosk.desk().state().verdict->word == Word::cured);
+    const auto rows = records::latestReadings(kiosk.book().reader(), 5);
+    REQUIRE(rows);
+    REQUIRE(rows->size() == 1);
+    CHECK(rows->at(0).runNumber == 20418);
+    CHECK(rows->at(0).lotNumber == 1);
+    CHECK(rows->at(0).word == Word::cured);
+    REQUIRE(kiosk.until([&] { return floor.unclaimed.empty(); }));
 }

@@ -208,7 +208,10 @@ std::vector<drivers::Sample> Floor::spooled(std::int64_t spool) const {
 std::vector<records::Record> Floor::readingsIn(std::size_t commit) const {
     std::vector<records::Record> found;
     for (const auto& record : m_commits.at(commit).records) {
-        if (!std::holds_alternative<records::LotOpened>(record)) {
+        const bool other = std::holds_alternative<records::LotOpened>(record) ||
+                           std::holds_alternative<records::LotClosed>(record) ||
+                           std::holds_alternative<records::ActionTaken>(record);
+        if (!other) {
             found.push_back(record);
         }
     }
