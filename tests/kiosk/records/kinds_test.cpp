@@ -170,6 +170,10 @@ TEST_CASE("every word of a closed list leads back to its value", "[records]") {
     check(a::ToleranceClass{});
     check(ReadingReason{});
     check(LotState{});
+    check(BucketEnd{});
+    check(FloorAction{});
+    check(StruckCause{});
+    check(a::FlashWord{});
     CHECK(toWord(a::Word::notProven) == "not proven"); // contracts.md, JSON
     CHECK(toWord(a::ReasonCode::overCureWithinGuard) == "over-cure-within-guard");
 }
