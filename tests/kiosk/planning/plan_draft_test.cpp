@@ -1,0 +1,129 @@
+#include "kiosk/shop/planning/plan_draft.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace holdfast;
+using namespace holdfast::kiosk;
+using namespace holdfast::kiosk::shop;
+
+namespace {
+
+Stock starters() {
+    return {analytics::starterFamilies(), analytics::starterFabrics()};
+}
+
+PlanDraft jerseys() {
+    PlanDraft draft;
+    draft.title = "red jerseys";
+    draft.fabric = "100% polyester";
+    draft.pieces = "144";
+    draft.layers = {{"white", "low-cure", {}, true}, {"black", "low-cure", {}, false}};
+    return draft;
+}
+
+bool has(const std::vector<PlanFault>& faults, PlanFaultCause cause, const std::string& field) {
+    return std::any_of(faults.begin(), faults.end(),
+                       [&](const PlanFault& fault) { return fault.cause == cause && fault.field == field; });
+}
+
+records::RunOnFile onFile(const records::RunPlanned& plan, bool lotOpen) {
+    records::RunOnFile run;
+    run.plan = plan;
+    run.revisions.fabric = {plan.fabric, 3};
+    run.lotsSoFar = 1;
+    if (lotOpen) {
+        run.lot = records::LotRow{};
+        run.lot->id = "lot-1";
+        run.lot->dryer = "north";
+    }
+    return run;
+}
+
+} // namespace
+
+TEST_CASE("a plan is taken as typed, with names as the book spells them", "[planning]") {
+    auto draft = jerseys();
+    draft.fabric = "  100% POLYESTER ";
+    draft.layers[1].ink = "Low-Cure";
+    const auto plan = planFrom(draft, starters());
+    REQUIRE(plan);
+    CHECK(plan->fabric == "100% polyester");
+    CHECK(plan->layers[1].ink == "low-cure");
+    CHECK(plan->layers[0].underbase);
+    CHECK(plan->pieces == 144);
+    CHECK(draftOf(*plan).layers[1].ink == "low-cure");
+}
+
+TEST_CASE("every fault of a plan is told at once, each with its field", "[planning]") {
+    PlanDraft draft;
+    draft.pieces = "a dozen";
+    draft.fabric = "tarpaulin";
+    draft.customer = std::string(10'000, 'x');
+    draft.layers = {{"white", "", {}, false}, {"black", "mystery", {}, false}};
+    const auto plan = planFrom(draft, starters());
+    REQUIRE_FALSE(plan);
+    CHECK(has(plan.error(), PlanFaultCause::titleMissing, "title"));
+    CHECK(has(plan.error(), PlanFaultCause::piecesNotANumber, "pieces"));
+    CHECK(has(plan.error(), PlanFaultCause::fabricUnknown, "fabric"));
+    CHECK(has(plan.error(), PlanFaultCause::textTooLong, "customer"));
+    CHECK(has(plan.error(), PlanFaultCause::inkMissing, "layer.1.ink"));
+    CHECK(has(plan.error(), PlanFaultCause::inkUnknown, "layer.2.ink"));
+}
+
+TEST_CASE("pieces are a whole number from one", "[planning]") {
+    for (const auto* typed : {"0", "-3", "1.5", "12x", "1000001", "99999999999999999999"}) {
+        INFO(typed);
+        auto draft = jerseys();
+        draft.pieces = typed;
+        CHECK_FALSE(planFrom(draft, starters()));
+    }
+    auto draft = jerseys();
+    draft.pieces = "";
+    REQUIRE(planFrom(draft, starters()));
+    CHECK_FALSE(planFrom(draft, starters())->pieces);
+}
+
+TEST_CASE("control signs, no layers and too many layers are refused", "[planning]") {
+    auto draft = jerseys();
+    draft.title = "red\x07jerseys";
+    CHECK(has(planFrom(draft, starters()).error(), PlanFaultCause::controlSign, "title"));
+    draft = jerseys();
+    draft.layers.clear();
+    CHECK(has(planFrom(draft, starters()).error(), PlanFaultCause::noLayer, "layers"));
+    draft.layers.assign(kMostLayers + 1, {"white", "low-cure", {}, false});
+    CHECK(has(planFrom(draft, starters()).error(), PlanFaultCause::tooManyLayers, "layers"));
+}
+
+TEST_CASE("a changed print closes the open lot and opens the next; a changed title does not", "[planning]") {
+    auto plan = *planFrom(jerseys(), starters());
+    plan.run = "run-1";
+    const auto before = onFile(plan, true);
+    auto renamed = plan;
+    renamed.title = "scarlet jerseys";
+    CHECK(recordsOfPlan(renamed, &before, starters().families, "lot-2").size() == 1);
+    auto other = plan;
+    other.layers[1].ink = "blend";
+    other.layers[1].parts = {{"blend", 1.0}};
+    const auto list =
+        recordsOfPlan(other, &before, starters().families, "lot-2"); // decisions 5: another print, another lot
+    REQUIRE(list.size() == 3);
+    CHECK(std::get<records::LotClosed>(list[1]).lot == "lot-1");
+    const auto& next = std::get<records::LotOpened>(list[2]);
+    CHECK(next.lot == "lot-2");
+    CHECK(next.number == 2);
+    CHECK(next.revisions.fabric.revision == 3); // the lot before counted with it
+    CHECK(next.revisions.families.size() == 2);
+    const auto closed = onFile(plan, false);
+    CHECK(recordsOfPlan(other, &closed, starters().families, "lot-2").size() == 1);
+}
+
+TEST_CASE("finishing closes the open lot with its last piece and keeps the run finished", "[planning]") {
+    const auto plan = *planFrom(jerseys(), starters());
+    const auto list = recordsOfFinish(onFile(plan, true), 140, 4);
+    REQUIRE(list.size() == 2);
+    CHECK(std::get<records::LotClosed>(list[0]).lastPiece == 140);
+    CHECK(std::get<records::RunFinished>(list[1]).spoiled == 4);
+    CHECK(recordsOfFinish(onFile(plan, false), {}, {}).size() == 1);
+}
