@@ -145,7 +145,8 @@ std::shared_ptr<const AnnouncedRun> withKnownLot(Machine& m, std::shared_ptr<con
         return same;
     }
     const int number = std::max(run->lotNumber + (run->onFile.lot ? 1 : 0), before ? before->lotNumber + 1 : 1);
-    return run->onFile.lot ? withLot(*run, freshLot(m, *run), number) : withLot(*run, run->lotId, number);
+    const bool ended = isIn(state.endedLots, run->lotId); // open in the book only because its end is on the way
+    return withLot(*run, ended ? freshLot(m, *run) : run->lotId, number);
 }
 
 std::vector<std::string> endLots(Machine& m) {

@@ -11,6 +11,7 @@ using namespace holdfast::kiosk::shop;
 using namespace holdfast::kiosk::shop::testing;
 namespace ledger = holdfast::kiosk::ledger;
 namespace drivers = holdfast::drivers;
+namespace records = holdfast::kiosk::records;
 
 namespace {
 
@@ -99,6 +100,27 @@ public:
         CHECK(std::set<std::int64_t>(m_done.begin(), m_done.end()).size() == m_done.size());
     }
 
+    /// Every lot is opened before its first reading, once, and ended at most once.
+    void everyLotIsOpenedOnce() {
+        std::set<std::string> opened;
+        std::set<std::string> closed;
+        for (const auto& commit : m_floor.commits()) {
+            for (const auto& record : commit.records) {
+                if (const auto* lot = std::get_if<records::LotOpened>(&record)) {
+                    CHECK(opened.insert(lot->lot).second);
+                } else if (const auto* end = std::get_if<records::LotClosed>(&record)) {
+                    CHECK(opened.count(end->lot) == 1);
+                    CHECK(closed.insert(end->lot).second);
+                } else if (const auto* taken = std::get_if<records::ReadingTaken>(&record); taken && taken->lot) {
+                    CHECK(opened.count(*taken->lot) == 1);
+                }
+            }
+        }
+        for (const auto& run : m_floor.state().belt) {
+            CHECK(closed.count(run->lotId) == 0); // the next reading is of a lot that goes on
+        }
+    }
+
     [[nodiscard]] std::size_t kept() const { return m_done.size(); }
 
 private:
@@ -183,6 +205,7 @@ TEST_CASE("whatever happens, nothing is shown before it is kept and every ride i
         }
         anything.settle();
         anything.everyRideIsKeptOnce();
+        anything.everyLotIsOpenedOnce();
         kept += anything.kept();
     }
     CHECK(kept > 200); // the sequences did something
