@@ -51,6 +51,7 @@ bool startsWith(const std::string& text, const std::string& head) {
 const std::map<std::string, std::set<std::string>> kMayUse = {
     {"analytics/quantity", {}},
     {"analytics/metrology", {"analytics/quantity"}},
+    {"analytics/metrology/fixed_points", {"analytics/quantity", "analytics/metrology"}},
     {"analytics/cure", {"analytics/quantity", "analytics/metrology"}},
     {"drivers/clock", {}},
     {"drivers/protocol", {"drivers/clock", "drivers/link"}},
