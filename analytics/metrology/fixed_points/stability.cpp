@@ -70,8 +70,7 @@ bool isUsable(const StabilityRules& rules) noexcept {
     const auto isPositive = [](double x) { return std::isfinite(x) && x > 0.0; };
     return isPositive(rules.window.count()) && isPositive(rules.longestGap.count()) &&
            isPositive(rules.timeout.count()) && isPositive(rules.spread.celsius()) &&
-           isPositive(rules.drift.celsius()) && isPositive(rules.reach.celsius()) &&
-           isPositive(rules.disturbed.celsius());
+           isPositive(rules.drift.celsius()) && isPositive(rules.reach.celsius());
 }
 
 StabilityDetector::StabilityDetector(Temperature reference, TemperatureDifference resolution, MonotonicTime began,
@@ -100,10 +99,6 @@ const StabilityState& StabilityDetector::add(const BathSample& sample) {
     m_elapsed += std::min(step, m_rules.longestGap);
     if (step > m_rules.longestGap) {
         m_window.clear();
-    }
-    if (const auto* stable = std::get_if<BathStable>(&m_state);
-        stable != nullptr && (sample.indicated - stable->reading.mean).magnitude() > m_rules.disturbed + m_resolution) {
-        startAfresh();
     }
     if (m_window.empty() || Duration{sample.at - m_window.back().at} >= m_rules.window / kMostSamples) {
         m_window.push_back(sample);
@@ -137,12 +132,6 @@ bool StabilityDetector::isClockSetBack(const BathSample& sample) {
     m_earlierRun = m_earlier && sample.at > *m_earlier && m_earlierRun > 0 ? m_earlierRun + 1 : 1;
     m_earlier = sample.at;
     return m_earlierRun >= kClockSetBack;
-}
-
-void StabilityDetector::startAfresh() {
-    m_window.clear();
-    m_elapsed = Duration{0};
-    m_began = m_last.value_or(m_began);
 }
 
 void StabilityDetector::judge() {

@@ -12,10 +12,9 @@ namespace holdfast::analytics {
 /// Starter settings, from memory; the shop may change them. A window below 30 s counts as 30 s.
 struct StabilityRules final {
     Duration window{30.0};
-    TemperatureDifference spread = TemperatureDifference::fromCelsius(0.6);    ///< hottest less coldest of the window
-    TemperatureDifference drift = TemperatureDifference::fromCelsius(0.2);     ///< |slope| times the window
-    TemperatureDifference reach = TemperatureDifference::fromCelsius(10.0);    ///< from the reference: else not in it
-    TemperatureDifference disturbed = TemperatureDifference::fromCelsius(2.0); ///< a sample this far from the mean
+    TemperatureDifference spread = TemperatureDifference::fromCelsius(0.6); ///< hottest less coldest of the window
+    TemperatureDifference drift = TemperatureDifference::fromCelsius(0.2);  ///< |slope| times the window
+    TemperatureDifference reach = TemperatureDifference::fromCelsius(10.0); ///< from the reference: else not in it
     Duration longestGap{5.0};
     std::size_t leastSamples = 10;
     Duration timeout{300.0};
@@ -57,11 +56,12 @@ struct BathTimedOut final {
 };
 using StabilityState = std::variant<BathWaiting, BathSettling, BathStable, BathTimedOut>;
 
-/// Fed one sample at a time. Waiting → settling → stable or timed out (the end of it). Stable goes on with the window
-/// and starts afresh, timeout too, once disturbed. A step of the indication adds one step to the allowed spread and one
-/// and a half to the allowed drift, the most that rounding can add. A sample that is not finite or not later than the
-/// one before is dropped; three earlier ones in succession are a clock set back; that, a gap and a disturbance each
-/// empty the window. Samples of one window beyond 10 000 are thinned.
+/// Fed one sample at a time. Waiting → settling → stable or timed out (the end of it). Stable goes on with the window;
+/// a disturbance breaks its spread, so that it must be past for a whole window before stable returns, and the timeout
+/// counts from the last stable sample. A step of the indication adds one step to the allowed spread and one and a half
+/// to the allowed drift, the most that rounding can add. A sample that is not finite or not later than the one before
+/// is dropped; three earlier ones in succession are a clock set back; that and a gap empty the window. Samples of one
+/// window beyond 10 000 are thinned.
 class StabilityDetector final {
 public:
     /// `began` on the clock of the samples. Rules that are not usable count as the starter ones.
@@ -75,7 +75,6 @@ public:
 
 private:
     [[nodiscard]] bool isClockSetBack(const BathSample& sample);
-    void startAfresh();
     void judge();
     void timeOutIfDue();
     [[nodiscard]] std::optional<SteadyReading> steady() const;

@@ -71,7 +71,8 @@ TEST_CASE("a report typed as the station's pressure is noticed", "[fixed_points]
     CHECK(airPressure(station(101.3, Altitude::fromMetres(400)))->looksReduced);
     CHECK_FALSE(airPressure(station(83.4, Altitude::fromMetres(1609)))->looksReduced);
     CHECK_FALSE(airPressure(station(101.3, Altitude::fromMetres(50)))->looksReduced);
-    CHECK_FALSE(airPressure(station(101.3))->looksReduced); // nothing to hold it against
+    CHECK_FALSE(airPressure(station(100.2, Altitude::fromMetres(300)))->looksReduced); // a strong high: 97.8 + 2.4
+    CHECK_FALSE(airPressure(station(101.3))->looksReduced);                            // nothing to hold it against
 }
 
 TEST_CASE("every line is the pressure's line as a temperature", "[fixed_points]") {

@@ -123,6 +123,17 @@ TEST_CASE("a disturbance begins again, timeout too", "[fixed_points]") {
     CHECK(is<BathStable>(d));
 }
 
+TEST_CASE("a short knock must be past for a whole window", "[fixed_points]") {
+    auto d = detector();
+    feed(d, 0, 40, zero);
+    d.add(at(40.5, 3.0));
+    CHECK(is<BathSettling>(d));
+    feed(d, 41, 70.5, zero);
+    CHECK(is<BathSettling>(d));
+    feed(d, 71, 71.5, zero);
+    CHECK_THAT(reading(d).mean.celsius(), WithinAbs(0.0, 1e-12));
+}
+
 TEST_CASE("broken samples and stamps change nothing", "[fixed_points]") {
     auto clean = detector();
     auto dirty = detector();
@@ -171,6 +182,19 @@ TEST_CASE("a coarse indication settles on its steps", "[fixed_points]") {
     auto blind = detector(0.0); // told of no step, the same is a swing of 1 °C
     feed(blind, 0, 60, [&](double) { return std::round(noise(random)); });
     CHECK(is<BathSettling>(blind));
+}
+
+TEST_CASE("one step of a coarse indication is no drift", "[fixed_points]") {
+    auto d = detector(1.0);
+    feed(d, 0, 30, [](double t) { return t < 15.0 ? 0.0 : 1.0; });
+    CHECK(is<BathStable>(d));
+}
+
+TEST_CASE("a drift that is allowed still counts", "[fixed_points]") {
+    auto d = detector();
+    feed(d, 0, 30, [](double t) { return 0.15 * t / 30.0; });
+    // 0.15/√12 = 0.0433 for the drift and as much again for the scatter of one observation (JCGM 100:2008, 4.3.7).
+    CHECK_THAT(reading(d).u.celsius(), WithinAbs(0.0433 * std::sqrt(2.0), 2e-3));
 }
 
 TEST_CASE("the uncertainty of the mean covers white and correlated noise", "[fixed_points]") {
