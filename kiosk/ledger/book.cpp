@@ -83,11 +83,13 @@ Result<void> Book::Inside::prepare() {
         return tl::unexpected(opened.error());
     }
     writer = std::move(*opened);
+    kept = std::make_unique<KeptStatements>(*writer);
     if (auto sound = requireSound(); !sound) {
         return sound;
     }
     auto made = guarded("prepare " + file().string(), *writer, [this]() -> Result<void> {
         if (projectionVersion(*writer) < projection->version()) {
+            const KeptStatements::Use keeping{*kept};
             SQLite::Transaction transaction{*writer, SQLite::TransactionBehavior::IMMEDIATE};
             rebuildTables(*writer, *projection);
             transaction.commit();

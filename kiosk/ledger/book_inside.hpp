@@ -3,6 +3,7 @@
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/ledger/connection.hpp"
 #include "kiosk/ledger/files.hpp"
+#include "kiosk/ledger/kept_statements.hpp"
 #include "kiosk/ledger/stored.hpp"
 
 #include <SQLiteCpp/Transaction.h>
@@ -16,9 +17,10 @@ struct Book::Inside {
     std::filesystem::path folder;
     std::shared_ptr<const Projection> projection;
     LockFile lock;
-    mutable std::mutex writing; ///< guards the three below
+    mutable std::mutex writing; ///< guards the four below
     std::optional<Failure> reason;
-    Connection writer; ///< none in a book that is read-only
+    Connection writer;                    ///< none in a book that is read-only
+    std::unique_ptr<KeptStatements> kept; ///< of the writer, for the projection
     std::unique_ptr<Store> store;
     Connection reader; ///< closed first, so that the last one to close can fold the log into the file
 
@@ -42,6 +44,7 @@ auto Book::Inside::inTransaction(std::string_view doing, Work&& work) -> decltyp
         return tl::unexpected(*reason);
     }
     return guarded(doing, *writer, [&]() -> decltype(work()) {
+        const KeptStatements::Use keeping{*kept};
         SQLite::Transaction transaction{*writer, SQLite::TransactionBehavior::IMMEDIATE};
         auto result = work();
         if (result) {

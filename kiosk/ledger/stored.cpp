@@ -41,16 +41,26 @@ Entry entryOf(const SQLite::Statement& row) {
     return entry;
 }
 
-Head headOf(SQLite::Database& database) {
-    SQLite::Statement query{database, "SELECT sequence, hash FROM entries ORDER BY sequence DESC LIMIT 1"};
+namespace {
+
+constexpr const char* headSql = "SELECT sequence, hash FROM entries ORDER BY sequence DESC LIMIT 1";
+
+Head headFrom(SQLite::Statement& query) {
     if (!query.executeStep()) {
         return {};
     }
     return {query.getColumn(0).getInt64(), digestOf(query.getColumn(1))};
 }
 
+} // namespace
+
+Head headOf(SQLite::Database& database) {
+    SQLite::Statement query{database, headSql};
+    return headFrom(query);
+}
+
 Store::Store(SQLite::Database& database)
-    : m_database(database),
+    : m_head(database, headSql),
       m_insertEntry(database,
                     "INSERT INTO entries (sequence, id, kiosk, wall_ms, utc_offset_min, person, kind, version, "
                     "body, hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
@@ -70,7 +80,9 @@ std::vector<Entry> Store::put(const CommitRequest& request) {
     }
     std::vector<Entry> stored;
     stored.reserve(request.entries.size());
-    Head head = headOf(m_database);
+    m_head.tryReset();
+    Head head = headFrom(m_head);
+    m_head.tryReset();
     for (const EntryDraft& draft : request.entries) {
         stored.push_back(putEntry(draft, head));
         head = {stored.back().sequence, stored.back().hash};

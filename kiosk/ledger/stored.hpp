@@ -39,7 +39,7 @@ private:
     void putBlob(const BlobDraft& draft, std::int64_t storedMilliseconds);
     void putPerson(const PersonName& person);
 
-    SQLite::Database& m_database;
+    SQLite::Statement m_head;
     SQLite::Statement m_insertEntry;
     SQLite::Statement m_findBlob;
     SQLite::Statement m_insertBlob;
