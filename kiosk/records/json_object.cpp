@@ -1,5 +1,6 @@
 #include "kiosk/records/json_object.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <cstdio>
@@ -27,28 +28,50 @@ Json authoredJson(const Authored& value) {
     return Json{{"value", value.value}, {"unit", std::string{toWord(value.unit)}}};
 }
 
+/// Builds values as the library's own reading does, and notes a key that stands twice in one object. The library's
+/// callback could see that too, but hands over a copy of every value.
+class StrictDom final : public nlohmann::detail::json_sax_dom_parser<Json> {
+    using Dom = nlohmann::detail::json_sax_dom_parser<Json>;
+
+public:
+    explicit StrictDom(Json& into) : Dom{into, false} {}
+
+    bool start_object(std::size_t size) {
+        m_open.push_back(m_keys.size());
+        return Dom::start_object(size);
+    }
+    bool key(std::string& name) {
+        const auto first = m_keys.begin() + static_cast<std::ptrdiff_t>(m_open.back());
+        if (std::find(first, m_keys.end(), name) != m_keys.end()) {
+            m_twice = name;
+        }
+        m_keys.push_back(name);
+        return Dom::key(name);
+    }
+    bool end_object() {
+        m_keys.resize(m_open.back());
+        m_open.pop_back();
+        return Dom::end_object();
+    }
+    [[nodiscard]] const std::string& twice() const noexcept { return m_twice; }
+
+private:
+    std::vector<std::string> m_keys; ///< of all objects that are open, the innermost last
+    std::vector<std::size_t> m_open; ///< where in m_keys each of them begins
+    std::string m_twice;
+};
+
 } // namespace
 
 std::optional<Json> parseJson(std::string_view text, Faults& faults) {
-    std::vector<std::set<std::string>> open;
-    std::string twice;
-    const auto watch = [&](int, Json::parse_event_t event, Json& parsed) {
-        if (event == Json::parse_event_t::object_start) {
-            open.emplace_back();
-        } else if (event == Json::parse_event_t::object_end) {
-            open.pop_back();
-        } else if (event == Json::parse_event_t::key && !open.back().insert(parsed.get<std::string>()).second) {
-            twice = parsed.get<std::string>();
-        }
-        return true;
-    };
-    Json parsed = Json::parse(text.begin(), text.end(), watch, false);
-    if (parsed.is_discarded()) {
+    Json parsed;
+    StrictDom dom{parsed};
+    if (!Json::sax_parse(text.begin(), text.end(), &dom)) {
         faults.push_back({FaultCode::notJson, "", "not JSON"});
         return std::nullopt;
     }
-    if (!twice.empty()) {
-        faults.push_back({FaultCode::notJson, twice, "a key stands twice in one object"});
+    if (!dom.twice().empty()) {
+        faults.push_back({FaultCode::notJson, dom.twice(), "a key stands twice in one object"});
         return std::nullopt;
     }
     return parsed;

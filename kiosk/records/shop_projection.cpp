@@ -39,7 +39,9 @@ void recomputeLot(SQLite::Database& database, const std::string& lot) {
     auto closed = prepared(database, "SELECT closed FROM lots WHERE id = ?", lot);
     if (closed.executeStep()) {
         const bool isClosed = closed.getColumn(0).getInt() != 0;
-        execute(database, "UPDATE lots SET state = ? WHERE id = ?", toWord(lotState(readings, isClosed)), lot);
+        // Writing the same word again would still take two pages into the log.
+        execute(database, "UPDATE lots SET state = ?2 WHERE id = ?1 AND state <> ?2", lot,
+                toWord(lotState(readings, isClosed)));
     }
 }
 
@@ -144,7 +146,7 @@ std::optional<double> celsius(const std::optional<analytics::TemperatureDifferen
 }
 
 /// Columns that a correction may change; ?1 to ?12 in this order.
-SQLite::Statement readingColumns(SQLite::Database& db, const char* sql, const Entry& entry, const ReadingTaken& r) {
+ledger::KeptStatement readingColumns(SQLite::Database& db, const char* sql, const Entry& entry, const ReadingTaken& r) {
     const auto margin = r.verdict && r.verdict->margin ? *r.verdict->margin : analytics::MarginRange{};
     const auto word = r.verdict ? std::optional{std::string{toWord(r.verdict->word)}} : std::nullopt;
     return prepared(db, sql, entry.sequence, r.run, r.lot, r.dryer, r.instrument, toWord(r.position), toWord(r.reason),

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "kiosk/ledger/kept_statements.hpp"
+
 #include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Statement.h>
 #include <cstdint>
@@ -41,8 +43,9 @@ void bindOne(SQLite::Statement& statement, int at, const std::optional<T>& value
 }
 
 template <class... Values>
-[[nodiscard]] SQLite::Statement prepared(const SQLite::Database& database, const char* sql, const Values&... values) {
-    SQLite::Statement statement{database, sql};
+[[nodiscard]] ledger::KeptStatement prepared(const SQLite::Database& database, const char* sql,
+                                             const Values&... values) {
+    ledger::KeptStatement statement{database, sql};
     int at = 0;
     (bindOne(statement, ++at, values), ...);
     return statement;
