@@ -17,7 +17,7 @@ struct Paper final {
 /// Labels: usual rolls of label printers (common practice). Sheets: ISO 216 and ANSI. The card: ISO/IEC 7810 ID-1.
 inline constexpr std::array<Paper, 8> kPapers{{
     {"label-50x80", 50, 80, 2.5, 2.6},
-    {"label-62x100", 62, 100, 3, 3.0},
+    {"label-62x100", 62, 100, 3, 2.8},
     {"label-100x150", 100, 150, 4, 4.1},
     {"a6", 105, 148, 6, 4.0},
     {"half-letter", 139.7, 215.9, 8, 4.6},

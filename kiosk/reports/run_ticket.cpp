@@ -97,18 +97,22 @@ Sheet sheetOf(const RunTicket& ticket, const ReportStyle& style) {
     sheet.cloth = clothOf(ticket.plan);
     sheet.moreLayers = moreLayers;
     sheet.caution = said(speech, "reports.caution-dryer");
+    sheet.shortCaution = said(speech, "caution.short");
     sheet.window = SheetWindow{said(speech, "run.window"), figureOf(ticket, speech), sentencesOf(ticket, speech),
                                !hasWindow(ticket)};
     return sheet;
 }
 
+QString joined(const QString& first, const QString& second) {
+    return first.isEmpty() || second.isEmpty() ? first + second : first + QStringLiteral(" · ") + second;
+}
+
 std::vector<SheetFact> factsOf(const RunTicket& ticket, const wording::Speech& speech) {
     const auto& plan = ticket.plan;
-    return {
-        {said(speech, "reports.customer"), tidy(plan.customer), Worth::useful, 1},
-        {said(speech, "reports.reference"), tidy(plan.reference), Worth::extra, 1},
-        {said(speech, "reports.pieces"), plan.pieces ? QString::number(*plan.pieces) : QString(), Worth::important, 1},
-        {said(speech, "reports.dryer"), tidy(ticket.dryer), Worth::useful, 1}};
+    const auto pieces = plan.pieces ? QString::number(*plan.pieces) : QString();
+    return {{said(speech, "reports.customer"), joined(tidy(plan.customer), tidy(plan.reference)), Worth::useful, 2},
+            {said(speech, "reports.pieces"), pieces, Worth::important, 1},
+            {said(speech, "reports.dryer"), tidy(ticket.dryer), Worth::useful, 1}};
 }
 
 } // namespace

@@ -27,14 +27,15 @@ std::optional<double> widestThatFits(const Widths& widths, double across, double
 
 } // namespace
 
-std::optional<SizedCode> sizedCode(Symbology wished, std::string_view text, double width, double barHeight) {
+std::optional<SizedCode> sizedCode(Symbology wished, std::string_view text, double width, double squareWidth,
+                                   double barHeight) {
     auto modules = modulesOf(wished, text);
     if (!modules) {
         return std::nullopt;
     }
     const double across = modulesAcross(*modules);
     if (wished == Symbology::qr) {
-        const auto module = widestThatFits(kSquareModules, across, width);
+        const auto module = widestThatFits(kSquareModules, across, std::min(width, squareWidth));
         return module ? std::optional{SizedCode{*std::move(modules), *module, across * *module, across * *module}}
                       : std::nullopt;
     }
@@ -42,7 +43,7 @@ std::optional<SizedCode> sizedCode(Symbology wished, std::string_view text, doub
         const double high = std::max(barHeight, 0.15 * modules->width * *module);
         return SizedCode{*std::move(modules), *module, across * *module, high};
     }
-    return sizedCode(Symbology::qr, text, width, barHeight);
+    return sizedCode(Symbology::qr, text, width, squareWidth, barHeight);
 }
 
 } // namespace holdfast::kiosk::reports

@@ -19,10 +19,11 @@ struct SizedCode final {
     double height = 0;
 };
 
-/// The largest size up to `width` at which each module is a whole number of dots of a label printer (203 or 300 dots an
-/// inch); bars are `barHeight` high, at least 15 % of their length (ANSI/AIM BC4, Uniform Symbology Specification
-/// Code 128). Bars that do not fit at 0.33 mm give way to the square. Absent: the text has no code, or neither fits.
+/// The largest size up to `width` (of squares: `squareWidth`) at which each module is a whole number of dots of a label
+/// printer (203 or 300 dots an inch); bars are `barHeight` high, at least 15 % of their length (ANSI/AIM BC4, Uniform
+/// Symbology Specification Code 128). Bars that do not fit at 0.33 mm give way to the square. Absent: the text has no
+/// code, or neither fits.
 [[nodiscard]] std::optional<SizedCode> sizedCode(Symbology wished, std::string_view text, double width,
-                                                 double barHeight);
+                                                 double squareWidth, double barHeight);
 
 } // namespace holdfast::kiosk::reports

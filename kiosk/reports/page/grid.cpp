@@ -13,6 +13,7 @@ constexpr double kHair = 0.2; ///< mm
 constexpr double kPad = 2.0;
 constexpr double kLeastCell = 44.0;
 constexpr double kBarHeight = 9.0;
+constexpr double kSquareWidth = 22.0;
 
 struct Frame final {
     double left;
@@ -36,7 +37,7 @@ double emOf(const Paper& paper) {
 }
 
 std::optional<SizedCode> codeOf(const GridCard& card, const ReportStyle& style, double cell) {
-    return sizedCode(style.code, card.code, cell - 2 * kPad, kBarHeight);
+    return sizedCode(style.code, card.code, cell - 2 * kPad, kSquareWidth, kBarHeight);
 }
 
 /// The tallest card's height sets the row.

@@ -41,7 +41,6 @@ struct Sheet final {
     QString number;    ///< large
     QStringList marks; ///< on ink: "Children's wear"
     QString title;
-    QString titleLabel; ///< empty: the title stands alone
     QStringList underTitle;
     std::vector<SheetFact> facts;
     QString layersLabel;
@@ -52,6 +51,7 @@ struct Sheet final {
     std::optional<SheetWindow> window;
     QString room; ///< names the empty frame that is drawn if there is room for it
     QString caution;
+    QString shortCaution; ///< where the other would take more than three lines
 };
 
 [[nodiscard]] tl::expected<PlacedPage, ReportFault> layOut(const Sheet& sheet, const ReportStyle& style);

@@ -63,7 +63,10 @@ void PrintCommand::finish(std::optional<ReportFault> fault) {
     }
     const auto answer = std::exchange(m_answer, nullptr);
     if (m_process != nullptr && m_process->state() != QProcess::NotRunning) {
+        // Killed, it lives on until it has ended, so that its end is collected.
         m_process->disconnect(this);
+        m_process->setParent(nullptr);
+        connect(m_process, &QProcess::finished, m_process, &QObject::deleteLater);
         m_process->kill();
     }
     deleteLater();
