@@ -1,6 +1,9 @@
 import QtQuick
 import Holdfast.Screens
 
+// In 6.4 a Loader cannot make bound components, and without that qmllint does not see that `root` is in reach of them.
+// qmllint disable unqualified
+
 // The whole face: head, page, bar, and what may lie over them. Only arranges; whatever a person does leaves by `kiosk`.
 Rectangle {
     id: root
@@ -8,8 +11,11 @@ Rectangle {
     required property KioskModel kiosk
     readonly property bool portrait: root.height > root.width
     readonly property bool placesShown: root.kiosk.place === "dryer"
+    readonly property bool padShown: root.kiosk.scanEntryOpen
     readonly property real pageTop: header.height
     readonly property real pageHeight: root.height - header.height - (root.placesShown ? placesBar.height : 0)
+    // The first frame is on the window: what is not seen yet may be made.
+    property bool settled: false
 
     color: Theme.paper
 
@@ -26,12 +32,20 @@ Rectangle {
         value: root.kiosk.dark
     }
 
+    Connections {
+        target: root.Window.window
+        enabled: !root.settled
+        function onFrameSwapped() {
+            root.settled = true;
+        }
+    }
+
     FocusScope {
         id: page
         objectName: "page"
         anchors.fill: parent
         focus: true
-        enabled: !pad.visible && !lock.visible
+        enabled: !root.padShown && !lock.visible
 
         // Another page: the keys start at its beginning, not where they stood on the one before.
         Item {
@@ -45,7 +59,7 @@ Rectangle {
         }
 
         DryerPage {
-            visible: root.kiosk.place === "dryer" && !pad.visible
+            visible: root.kiosk.place === "dryer" && !root.padShown
             y: root.pageTop
             width: root.width
             height: root.pageHeight
@@ -56,33 +70,41 @@ Rectangle {
             refusalActions: root.kiosk.refusalActions
             onTriggered: id => root.kiosk.dryer.trigger(id)
         }
-        RunPage {
-            visible: root.kiosk.place === "run" && !pad.visible
+        Loader {
+            visible: root.kiosk.place === "run" && !root.padShown
+            active: visible || root.settled
+            asynchronous: !visible
             y: root.pageTop
             width: root.width
             height: root.pageHeight
-            portrait: root.portrait
-            model: root.kiosk.run
-            refusal: root.kiosk.refusal
-            refused: root.kiosk.refused
-            refusalActions: root.kiosk.refusalActions
-            onTriggered: id => root.kiosk.run.trigger(id)
+            sourceComponent: RunPage {
+                portrait: root.portrait
+                model: root.kiosk.run
+                refusal: root.kiosk.refusal
+                refused: root.kiosk.refused
+                refusalActions: root.kiosk.refusalActions
+                onTriggered: id => root.kiosk.run.trigger(id)
+            }
         }
-        StripPage {
-            visible: root.kiosk.place === "strip" && !pad.visible
+        Loader {
+            visible: root.kiosk.place === "strip" && !root.padShown
+            active: visible || root.settled
+            asynchronous: !visible
             y: root.pageTop
             width: root.width
             height: root.pageHeight
-            portrait: root.portrait
-            model: root.kiosk.strip
-            refusal: root.kiosk.refusal
-            refused: root.kiosk.refused
-            refusalActions: root.kiosk.refusalActions
-            onTriggered: id => root.kiosk.strip.trigger(id)
+            sourceComponent: StripPage {
+                portrait: root.portrait
+                model: root.kiosk.strip
+                refusal: root.kiosk.refusal
+                refused: root.kiosk.refused
+                refusalActions: root.kiosk.refusalActions
+                onTriggered: id => root.kiosk.strip.trigger(id)
+            }
         }
         PlacesBar {
             id: placesBar
-            visible: root.placesShown && !pad.visible
+            visible: root.placesShown && !root.padShown
             anchors.bottom: parent.bottom
             width: parent.width
             places: root.kiosk.places
@@ -98,36 +120,44 @@ Rectangle {
             onOpened: place => root.kiosk.trigger(place)
         }
     }
-    ScanEntry {
-        id: pad
+    Loader {
         visible: root.kiosk.scanEntryOpen
+        active: visible || root.settled
+        asynchronous: !visible
         y: root.pageTop
         width: root.width
         height: root.height - y
-        portrait: root.portrait
-        texts: root.kiosk.scanEntry
-        onEntered: code => root.kiosk.typed(code)
-        onDismissed: root.kiosk.closeScanEntry()
         onVisibleChanged: if (!visible) {
             page.forceActiveFocus();
         }
+        sourceComponent: ScanEntry {
+            visible: root.kiosk.scanEntryOpen
+            portrait: root.portrait
+            texts: root.kiosk.scanEntry
+            onEntered: code => root.kiosk.typed(code)
+            onDismissed: root.kiosk.closeScanEntry()
+        }
     }
-    MouseArea {
+    Loader {
         id: lock
         anchors.fill: parent
         visible: root.kiosk.touchLocked !== ""
-        Rectangle {
-            anchors.centerIn: parent
-            width: Math.min(parent.width - 2 * Theme.edge, words.implicitWidth + 2 * Theme.px(40))
-            height: Theme.px(120)
-            color: Theme.ink
-            InkText {
-                id: words
+        active: visible || root.settled
+        asynchronous: !visible
+        sourceComponent: MouseArea {
+            Rectangle {
                 anchors.centerIn: parent
-                text: root.kiosk.touchLocked
-                strong: true
-                size: Theme.lead
-                color: Theme.paper
+                width: Math.min(parent.width - 2 * Theme.edge, words.implicitWidth + 2 * Theme.px(40))
+                height: Theme.px(120)
+                color: Theme.ink
+                InkText {
+                    id: words
+                    anchors.centerIn: parent
+                    text: root.kiosk.touchLocked
+                    strong: true
+                    size: Theme.lead
+                    color: Theme.paper
+                }
             }
         }
     }

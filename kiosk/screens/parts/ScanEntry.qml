@@ -19,15 +19,18 @@ Rectangle {
     signal dismissed
 
     color: Theme.paper
-    onVisibleChanged: {
+    // It may be made when it is opened first, or long before.
+    Component.onCompleted: root.begin()
+    onVisibleChanged: root.begin()
+    Accessible.role: Accessible.Dialog
+    Accessible.name: root.texts.title
+
+    function begin() {
         root.code = "";
         if (visible) {
             root.forceActiveFocus();
         }
     }
-    Accessible.role: Accessible.Dialog
-    Accessible.name: root.texts.title
-
     function put(sign: string) {
         if (root.code.length < 12) {
             root.code += sign;
