@@ -1,0 +1,63 @@
+#pragma once
+
+#include "kiosk/records/shop_records.hpp"
+
+#include <tl/expected.hpp>
+
+#include <array>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// What can be set on the Shop screen, and what each setting may be.
+namespace holdfast::kiosk::shop {
+
+enum class SettingKind {
+    choice, ///< one of `choices`
+    number, ///< from `low` to `high`
+    printer ///< a queue's name; empty: none
+};
+
+struct SettingRow final {
+    std::string_view key;
+    SettingKind kind = SettingKind::choice;
+    bool toBeSigned = false;
+    std::array<std::string_view, 2> choices{};
+    double low = 0.0;
+    double high = 0.0;
+};
+
+inline constexpr std::array<SettingRow, 7> kSettings{{
+    {"language", SettingKind::choice, false, {"en", "es"}},
+    {"unit", SettingKind::choice, false, {"F", "C"}},
+    {"theme", SettingKind::choice, false, {"light", "dark"}},
+    {"panel_inch", SettingKind::number, true, {}, 7.0, 32.0},
+    {"risk_percent", SettingKind::number, true, {}, 0.1, 20.0},
+    {"label_printer", SettingKind::printer, true},
+    {"sheet_printer", SettingKind::printer, true},
+}};
+
+enum class SettingFaultCause {
+    unknownKey,
+    notAChoice,
+    notANumber,
+    outOfRange,  ///< `low`, `high`
+    notAPrinter, ///< blanks, signs that no queue's name holds, a minus in front, or over 127 signs (CUPS lpadmin(8))
+};
+
+struct SettingFault final {
+    SettingFaultCause cause{};
+    std::string text{}; ///< as typed, its first signs
+    double low = 0.0;
+    double high = 0.0;
+};
+
+[[nodiscard]] const SettingRow* settingNamed(std::string_view key);
+
+[[nodiscard]] tl::expected<records::SettingChanged, SettingFault> settingFrom(std::string_view key,
+                                                                              const std::string& typed);
+
+/// As it is typed; an absent one is empty.
+[[nodiscard]] std::string typedSetting(const records::SettingValue& value);
+
+} // namespace holdfast::kiosk::shop

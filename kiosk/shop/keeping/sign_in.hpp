@@ -1,0 +1,107 @@
+#pragma once
+
+#include "drivers/clock/clock.hpp"
+#include "kiosk/records/floor_queries.hpp"
+#include "kiosk/shop/keeping/pin.hpp"
+#include "kiosk/shop/keeping/rights.hpp"
+
+#include <tl/expected.hpp>
+
+#include <chrono>
+#include <functional>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Who signs, and how that is shown: badge or name, then PIN.
+namespace holdfast::kiosk::shop {
+
+enum class SignInCause {
+    personUnknown, ///< a badge of no person of this book
+    personLeft,
+    notEntitled, ///< `may` says which roles are
+    noPin,       ///< an owner sets it
+    pinWrong,    ///< `wait` until the next may be typed
+    tooSoon,     ///< not looked at and not counted; `wait` is what is left
+};
+
+struct SignInRefusal final {
+    SignInCause cause{};
+    std::vector<records::Role> may{};
+    std::chrono::seconds wait{0};
+    bool operator==(const SignInRefusal&) const = default;
+};
+
+/// The roles that may do it, in the table's order.
+[[nodiscard]] std::vector<records::Role> rolesFor(Right right);
+
+/// Nobody who is an owner and still here has a PIN: the first start, or one that was interrupted.
+[[nodiscard]] bool lacksOwner(const std::vector<records::PersonOnFile>& people);
+
+/// Wait after so many wrong ones: 0, 0, 2, 5, 15, 30, 60 s, then 60 s each; 0 before the first.
+[[nodiscard]] std::chrono::seconds waitAfter(int wrongOnes);
+
+inline constexpr std::chrono::minutes kSignatureLasts{5};
+
+enum class SignInStep {
+    closed,
+    firstOwner, ///< first of all an owner's PIN is to be set
+    waiting,    ///< for badge or name
+    pin,        ///< `person` is known
+};
+
+/// The state of signing. Pure but for `verify`; time comes from outside. The people are those of the book at each call,
+/// so that a role taken away counts at once.
+class SignIn final {
+public:
+    using People = std::vector<records::PersonOnFile>;
+    using Verify = std::function<bool(const std::string& hash, std::string_view pin)>;
+
+    explicit SignIn(Verify verify = verifyPin) : m_verify{std::move(verify)} {}
+
+    [[nodiscard]] SignInStep step() const noexcept { return m_step; }
+    [[nodiscard]] Right right() const noexcept { return m_right; }
+    /// Known in the step `pin`, else 0.
+    [[nodiscard]] std::int64_t person() const noexcept { return m_person; }
+    /// Who signed less than kSignatureLasts ago, if the right is theirs.
+    [[nodiscard]] std::optional<std::int64_t> holder(Right right, const People& people,
+                                                     drivers::MonotonicTime now) const;
+    /// Rounded up.
+    [[nodiscard]] std::chrono::seconds waitLeft(drivers::MonotonicTime now) const;
+
+    void begin(Right right, const People& people);
+    void giveUp() noexcept;
+    /// Another one may be chosen while the PIN of the first is asked for. A refused one leaves the step as it was.
+    std::optional<SignInRefusal> choose(std::int64_t person, const People& people);
+    /// Back to the people.
+    void unchoose() noexcept;
+    /// Only in the step `pin`. The right one closes it and counts from `now`. Wrong ones slow the next, whoever it is
+    /// of: choosing another person takes nothing away. A right PIN ends the row of wrong ones, but not those of another
+    /// person's: nobody clears guesses at an owner's PIN with their own.
+    tl::expected<std::int64_t, SignInRefusal> tryPin(std::string_view pin, const People& people,
+                                                     drivers::MonotonicTime now);
+    /// An owner's first PIN was set by this person, who counts as signed.
+    void ownerSet(std::int64_t person, drivers::MonotonicTime now) noexcept;
+    /// Nobody is signed in any more.
+    void signOut() noexcept { m_signed.reset(); }
+
+private:
+    struct Signed final {
+        std::int64_t person = 0;
+        drivers::MonotonicTime at{};
+    };
+    void close() noexcept;
+
+    Verify m_verify;
+    SignInStep m_step = SignInStep::closed;
+    Right m_right = Right::changePeople;
+    std::int64_t m_person = 0;
+    std::optional<Signed> m_signed;
+    int m_wrongInARow = 0;
+    std::map<std::int64_t, int> m_wrongOf; ///< since that person's last right one
+    drivers::MonotonicTime m_mayTryAt{drivers::MonotonicTime::min()};
+};
+
+} // namespace holdfast::kiosk::shop
