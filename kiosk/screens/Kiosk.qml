@@ -10,12 +10,18 @@ Rectangle {
 
     required property KioskModel kiosk
     readonly property bool portrait: root.height > root.width
-    readonly property bool placesShown: root.kiosk.place === "dryer"
-    readonly property bool padShown: root.kiosk.scanEntryOpen
+    readonly property string place: root.kiosk.place
+    readonly property bool sheetShown: place !== "" && place !== "dryer" && place !== "run" && place !== "strip"
+    readonly property bool placesShown: root.kiosk.place === "dryer" || root.sheetShown
+    readonly property bool typing: root.kiosk.typePad.id !== ""
+    readonly property bool padShown: root.kiosk.scanEntryOpen || root.typing
     readonly property real pageTop: header.height
     readonly property real pageHeight: root.height - header.height - (root.placesShown ? placesBar.height : 0)
     // The first frame is on the window: what is not seen yet may be made.
     property bool settled: false
+    function settle() {
+        root.settled = true;
+    }
 
     color: Theme.paper
 
@@ -36,7 +42,7 @@ Rectangle {
         target: root.Window.window
         enabled: !root.settled
         function onFrameSwapped() {
-            root.settled = true;
+            Qt.callLater(root.settle); // the frame's own business ends first
         }
     }
 
@@ -64,6 +70,7 @@ Rectangle {
             width: root.width
             height: root.pageHeight
             portrait: root.portrait
+            settled: root.settled
             model: root.kiosk.dryer
             refusal: root.kiosk.refusal
             refused: root.kiosk.refused
@@ -102,11 +109,29 @@ Rectangle {
                 onTriggered: id => root.kiosk.strip.trigger(id)
             }
         }
+        Loader {
+            visible: root.sheetShown && !root.padShown
+            active: visible || root.settled
+            asynchronous: !visible
+            y: root.pageTop
+            width: root.width
+            height: root.pageHeight
+            sourceComponent: SheetPage {
+                portrait: root.portrait
+                place: root.kiosk.place
+                model: root.kiosk.sheet
+                refusal: root.kiosk.refusal
+                refused: root.kiosk.refused
+                refusalActions: root.kiosk.refusalActions
+                onTriggered: id => root.kiosk.sheet.trigger(id)
+            }
+        }
         PlacesBar {
             id: placesBar
             visible: root.placesShown && !root.padShown
             anchors.bottom: parent.bottom
             width: parent.width
+            portrait: root.portrait
             places: root.kiosk.places
             place: root.kiosk.place
             onTriggered: id => root.kiosk.trigger(id)
@@ -136,6 +161,24 @@ Rectangle {
             texts: root.kiosk.scanEntry
             onEntered: code => root.kiosk.typed(code)
             onDismissed: root.kiosk.closeScanEntry()
+        }
+    }
+    Loader {
+        visible: root.typing
+        active: visible || root.settled
+        asynchronous: !visible
+        y: root.pageTop
+        width: root.width
+        height: root.height - y
+        onVisibleChanged: if (!visible) {
+            page.forceActiveFocus();
+        }
+        sourceComponent: TypePad {
+            visible: root.typing
+            portrait: root.portrait
+            pad: root.kiosk.typePad
+            onEntered: text => root.kiosk.padEntered(text)
+            onDismissed: root.kiosk.padClosed()
         }
     }
     Loader {

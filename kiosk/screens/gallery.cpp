@@ -225,6 +225,8 @@ std::vector<GalleryState> gallery() {
     states.push_back(stripState("strip", stripChosen()));
     states.push_back(stripState("strip-cured", stripProven()));
     states.push_back(stripState("strip-refused", stripAsked(), otherRun()));
+    const std::vector<GalleryState> sheets = sheetStates();
+    states.insert(states.end(), sheets.begin(), sheets.end());
     return states;
 }
 

@@ -18,5 +18,6 @@ namespace holdfast::kiosk::screens::invented {
 [[nodiscard]] RefusalState unknownCode();
 
 [[nodiscard]] std::vector<GalleryState> runStates();
+[[nodiscard]] std::vector<GalleryState> sheetStates();
 
 } // namespace holdfast::kiosk::screens::invented

@@ -8,6 +8,7 @@ KioskModel::KioskModel(QObject* parent) : QObject(parent) {
     connect(&m_run, &RunPageModel::actionTriggered, this, &KioskModel::trigger);
     connect(&m_dryer, &DryerPageModel::actionTriggered, this, &KioskModel::trigger);
     connect(&m_strip, &StripPageModel::actionTriggered, this, &KioskModel::trigger);
+    connect(&m_sheet, &SheetPageModel::triggered, this, &KioskModel::trigger);
 }
 
 void KioskModel::setState(const KioskState& state) {
@@ -15,6 +16,7 @@ void KioskModel::setState(const KioskState& state) {
     m_state = state;
     m_header.setState(state.header);
     if (old.place != state.place) {
+        openPad({});
         emit placeChanged();
     }
     if (old.places != state.places) {
@@ -59,6 +61,13 @@ void KioskModel::openScanEntry(bool open) {
     }
 }
 
+void KioskModel::openPad(const TypePadState& pad) {
+    if (pad != m_typePad) {
+        m_typePad = pad;
+        emit typePadChanged();
+    }
+}
+
 QVariantList KioskModel::places() const {
     return gadgetList(m_state.places);
 }
@@ -75,6 +84,14 @@ QVariantList KioskModel::refusalActions() const {
 
 void KioskModel::trigger(const QString& id) {
     emit actionTriggered(id);
+}
+
+void KioskModel::padEntered(const QString& text) {
+    const QString field = m_typePad.id;
+    openPad({});
+    if (!field.isEmpty()) {
+        emit fieldEntered(field, text);
+    }
 }
 
 void KioskModel::typed(const QString& code) {

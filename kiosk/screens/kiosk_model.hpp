@@ -4,6 +4,7 @@
 #include "kiosk/screens/header_model.hpp"
 #include "kiosk/screens/kiosk_state.hpp"
 #include "kiosk/screens/run/run_page_model.hpp"
+#include "kiosk/screens/sheet/sheet_page_model.hpp"
 #include "kiosk/screens/strip/strip_page_model.hpp"
 
 #include <QObject>
@@ -12,7 +13,7 @@
 namespace holdfast::kiosk::screens {
 
 /// The frame around the pages: which place stands there, the head, the bar, a refusal, the pad for codes. Owns the
-/// models of the pages. Everything a person does comes out of two signals: an action's id, or a code.
+/// models of the pages. Everything a person does comes out of three signals: an action's id, a code, or a field's text.
 class KioskModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
@@ -24,6 +25,7 @@ class KioskModel : public QObject {
     Q_PROPERTY(QVariantList refusalActions READ refusalActions NOTIFY refusalChanged)
     Q_PROPERTY(holdfast::kiosk::screens::ScanEntryTexts scanEntry READ scanEntry NOTIFY scanEntryChanged)
     Q_PROPERTY(bool scanEntryOpen READ scanEntryOpen NOTIFY scanEntryOpenChanged)
+    Q_PROPERTY(holdfast::kiosk::screens::TypePadState typePad READ typePad NOTIFY typePadChanged)
     Q_PROPERTY(QString touchLocked READ touchLocked NOTIFY touchLockedChanged)
     Q_PROPERTY(bool dark READ dark NOTIFY themeChanged)
     Q_PROPERTY(double panelDiagonalInch READ panelDiagonalInch NOTIFY panelChanged)
@@ -32,6 +34,7 @@ class KioskModel : public QObject {
     Q_PROPERTY(holdfast::kiosk::screens::RunPageModel* run READ run CONSTANT)
     Q_PROPERTY(holdfast::kiosk::screens::DryerPageModel* dryer READ dryer CONSTANT)
     Q_PROPERTY(holdfast::kiosk::screens::StripPageModel* strip READ strip CONSTANT)
+    Q_PROPERTY(holdfast::kiosk::screens::SheetPageModel* sheet READ sheet CONSTANT)
 public:
     explicit KioskModel(QObject* parent = nullptr);
 
@@ -45,6 +48,8 @@ public:
     /// "en" or "es": what accessibility tools are told. The texts themselves arrive translated.
     void setLanguage(const QString& language);
     void openScanEntry(bool open);
+    /// Over whatever stands there. Another place closes it: what was half typed belonged to the one before.
+    void openPad(const TypePadState& pad);
 
     [[nodiscard]] QString place() const { return m_state.place; }
     [[nodiscard]] QVariantList places() const;
@@ -54,6 +59,7 @@ public:
     [[nodiscard]] QVariantList refusalActions() const;
     [[nodiscard]] ScanEntryTexts scanEntry() const { return m_state.scanEntry; }
     [[nodiscard]] bool scanEntryOpen() const { return m_scanEntryOpen; }
+    [[nodiscard]] TypePadState typePad() const { return m_typePad; }
     [[nodiscard]] QString touchLocked() const { return m_state.touchLocked; }
     [[nodiscard]] bool dark() const { return m_dark; }
     [[nodiscard]] double panelDiagonalInch() const { return m_panelDiagonalInch; }
@@ -62,23 +68,31 @@ public:
     [[nodiscard]] RunPageModel* run() { return &m_run; }
     [[nodiscard]] DryerPageModel* dryer() { return &m_dryer; }
     [[nodiscard]] StripPageModel* strip() { return &m_strip; }
+    [[nodiscard]] SheetPageModel* sheet() { return &m_sheet; }
 
     /// From the frame (head, bar, refusal). The pages' own triggers are forwarded to actionTriggered too.
     Q_INVOKABLE void trigger(const QString& id);
     /// A code typed on the pad; the pad closes.
     Q_INVOKABLE void typed(const QString& code);
     Q_INVOKABLE void closeScanEntry() { openScanEntry(false); }
+    /// What stands on the pad for its field, which may be nothing; the pad closes.
+    Q_INVOKABLE void padEntered(const QString& text);
+    /// Closed without entering: the field stays as it was.
+    Q_INVOKABLE void padClosed() { openPad({}); }
 
 signals:
     /// Any action of any page, or a place's id.
     void actionTriggered(const QString& id);
     /// A code typed by hand, to be treated like a scan.
     void codeEntered(const QString& code);
+    /// A text typed for a field of the sheet.
+    void fieldEntered(const QString& id, const QString& text);
     void placeChanged();
     void placesChanged();
     void refusalChanged();
     void scanEntryChanged();
     void scanEntryOpenChanged();
+    void typePadChanged();
     void touchLockedChanged();
     void themeChanged();
     void panelChanged();
@@ -90,6 +104,8 @@ private:
     RunPageModel m_run;
     DryerPageModel m_dryer;
     StripPageModel m_strip;
+    SheetPageModel m_sheet;
+    TypePadState m_typePad;
     bool m_dark = false;
     bool m_scanEntryOpen = false;
     double m_panelDiagonalInch = 15.6;

@@ -26,7 +26,7 @@ public:
 
 /// What the frame around the pages shows.
 struct KioskState {
-    QString place{}; ///< "dryer", "run" or "strip"
+    QString place{}; ///< "dryer", "run", "strip"; any other is a sheet: "runs", "inks", "instruments", "shop"
     HeaderState header{};
     QList<PlaceState> places{}; ///< in the order of the bar; only those that exist
     RefusalState refusal{};

@@ -2,18 +2,50 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import Holdfast.Screens
 
-// The places that exist; the one that stands here is filled.
+// The places that exist; the one that stands here is filled. Upright, many places take two rows.
 Item {
     id: root
 
     required property list<var> places
     required property string place
+    property bool portrait: false
     signal triggered(string id)
 
-    height: Theme.placesBar
+    readonly property int count: root.places.length
+    readonly property int lines: root.portrait && root.count > 4 ? 2 : 1
+    readonly property int perLine: Math.max(1, Math.ceil(root.count / root.lines))
+    // What the names leave of the row is the air around them: 40 if there is that much.
+    readonly property real air: Math.min(Theme.px(40), (root.width - root.namesWidth()) / Math.max(1, root.count))
+    readonly property bool crowded: root.count * Theme.px(135) > root.width
+    height: root.lines * Theme.placesBar
 
-    Row {
+    function nameWidth(place: placeState): real {
+        return Math.ceil(metrics.advanceWidth(place.label));
+    }
+    function namesWidth(): real {
+        let sum = 0;
+        for (let i = 0; i < root.count; ++i) {
+            sum += root.nameWidth(root.places[i]);
+        }
+        return sum;
+    }
+    function widthOf(place: placeState): real {
+        if (root.lines > 1) {
+            return Math.floor(root.width / root.perLine);
+        }
+        return Math.max(Theme.px(root.crowded ? 74 : 135), root.nameWidth(place) + root.air);
+    }
+
+    FontMetrics {
+        id: metrics
+        font.family: Theme.family
+        font.pixelSize: Theme.text
+        font.bold: true
+        font.letterSpacing: Theme.trackingOf(Theme.text)
+    }
+    Flow {
         id: cells
+        width: root.width + 1
         Repeater {
             model: root.places
             Item {
@@ -21,7 +53,7 @@ Item {
                 required property int index
                 required property placeState modelData
                 readonly property bool chosen: modelData.id === root.place
-                width: Math.max(Theme.px(135), name.implicitWidth + Theme.px(40))
+                width: root.widthOf(modelData)
                 height: Theme.placesBar
 
                 Rectangle {
@@ -29,7 +61,7 @@ Item {
                     color: cell.chosen !== press.down ? Theme.ink : Theme.paper
                 }
                 Rule {
-                    visible: !cell.chosen
+                    visible: !cell.chosen && (root.lines === 1 || (cell.index + 1) % root.perLine > 0)
                     width: Theme.hair
                     height: Theme.px(40)
                     anchors.right: parent.right

@@ -5,35 +5,35 @@
 
 #include <QList>
 #include <QString>
-#include <QVariantList>
 #include <QtQml/qqmlregistration.h>
 
 /// A sheet: a list at the left, the chosen thing at the right as blocks under one another. Runs, Inks, Instruments and
 /// Shop are sheets. All texts are finished.
 namespace holdfast::kiosk::screens {
 
-class SheetKinds : public QObject {
-    Q_OBJECT
-    QML_ELEMENT
-    QML_UNCREATABLE("closed lists only")
-public:
-    enum Block {
-        Heading,  ///< `text`, with a rule over it
-        Sentence, ///< `text`
-        Lead,     ///< `text` at 28, bold: the answer
-        Figure,   ///< `text` at 40 with `note` beside it: a live value, a count
-        Note,     ///< `text` in second ink: where a value comes from, a caution
-        Facts,    ///< `rows`: title left, value right, nothing to press
-        Rows,     ///< `rows` to press; `indent` draws a tree
-        Fields,   ///< `fields` to fill
-        Choices,  ///< `actions`, one chosen, under the label `text`
-        Actions,  ///< `actions`: buttons
-        Scale,    ///< `scale`, small, with `text` beside it
-    };
-    Q_ENUM(Block)
-    enum Keys { Text, Number, Code, Secret, Date };
-    Q_ENUM(Keys)
+/// Closed lists of the sheets. In QML: `SheetKinds.Facts`, `SheetKinds.Number`.
+namespace SheetKinds {
+Q_NAMESPACE
+QML_ELEMENT
+
+enum Block {
+    Heading,  ///< `text`, with a rule over it
+    Sentence, ///< `text`
+    Lead,     ///< `text` at 28, bold: the answer
+    Figure,   ///< `text` at 40 with `note` beside it: a live value, a count
+    Note,     ///< `text` in second ink: where a value comes from, a caution
+    Facts,    ///< `rows`: title left, value right, nothing to press
+    Rows,     ///< `rows` to press; `indent` draws a tree
+    Fields,   ///< `fields` to fill
+    Choices,  ///< `actions`, one chosen, under the label `text`
+    Actions,  ///< `actions`: buttons
+    Scale,    ///< `scale`, small, with `text` beside it
 };
+Q_ENUM_NS(Block)
+enum Keys { Text, Number, Code, Secret, Date };
+Q_ENUM_NS(Keys)
+
+} // namespace SheetKinds
 
 struct SheetRow {
     Q_GADGET
@@ -61,7 +61,8 @@ public:
     bool operator==(const SheetRow&) const = default;
 };
 
-/// Pressed, it opens the pad; what was typed comes out of KioskModel::fieldEntered(id, text).
+/// Pressed, it triggers "field." and its id, which opens the pad; what was typed comes out of
+/// KioskModel::fieldEntered(id, text).
 struct SheetField {
     Q_GADGET
     QML_VALUE_TYPE(sheetField)
@@ -82,18 +83,8 @@ public:
     bool operator==(const SheetField&) const = default;
 };
 
+/// One piece of the right side; what a kind does not name it leaves alone.
 struct SheetBlock {
-    Q_GADGET
-    QML_VALUE_TYPE(sheetBlock)
-    Q_PROPERTY(holdfast::kiosk::screens::SheetKinds::Block kind MEMBER kind)
-    Q_PROPERTY(QString text MEMBER text)
-    Q_PROPERTY(QString note MEMBER note)
-    Q_PROPERTY(QVariantList rows READ rowList)
-    Q_PROPERTY(QVariantList fields READ fieldList)
-    Q_PROPERTY(QVariantList actions READ actionList)
-    Q_PROPERTY(QVariantList chosen READ chosenList)
-    Q_PROPERTY(holdfast::kiosk::screens::HeatScaleState scale MEMBER scale)
-public:
     SheetKinds::Block kind = SheetKinds::Sentence;
     QString text{};
     QString note{};
@@ -102,12 +93,6 @@ public:
     QList<ActionState> actions{};
     QString chosenId{}; ///< of Choices: the id of the chosen action
     HeatScaleState scale{};
-
-    [[nodiscard]] QVariantList rowList() const;
-    [[nodiscard]] QVariantList fieldList() const;
-    [[nodiscard]] QVariantList actionList() const;
-    /// One bool an action: is it the chosen one.
-    [[nodiscard]] QVariantList chosenList() const;
 
     bool operator==(const SheetBlock&) const = default;
 };

@@ -1,0 +1,66 @@
+pragma ComponentBehavior: Bound
+import QtQuick
+import Holdfast.Screens
+
+// The blocks under one another. What gets the focus comes into view.
+Item {
+    id: root
+
+    required property SheetPageModel model
+    signal triggered(string id)
+
+    readonly property Item focused: root.Window.activeFocusItem
+    onFocusedChanged: {
+        for (let item = root.focused; item !== null; item = item.parent) {
+            if (item === column) {
+                root.show(root.focused);
+                return;
+            }
+        }
+    }
+    Connections {
+        target: root.model
+        function onDetailReplaced() {
+            flick.contentY = 0;
+        }
+    }
+
+    function show(item: Item) {
+        const air = Theme.px(12);
+        const top = item.mapToItem(column, 0, 0).y - air;
+        const bottom = top + item.height + 2 * air;
+        const least = Math.max(0, Math.min(bottom, flick.contentHeight) - flick.height);
+        flick.contentY = Math.max(0, Math.min(Math.max(flick.contentY, least), top));
+    }
+
+    Flickable {
+        id: flick
+        // The focus ring stands outside of its control and must not be cut.
+        x: -Theme.focusOutset
+        width: parent.width + 2 * Theme.focusOutset
+        height: parent.height
+        contentHeight: column.height
+        interactive: contentHeight > height + 1
+        clip: true
+        boundsBehavior: Flickable.StopAtBounds
+        Column {
+            id: column
+            x: Theme.focusOutset
+            width: root.width
+            topPadding: Theme.px(6)
+            bottomPadding: Theme.px(12)
+            Repeater {
+                model: root.model.blocks
+                SheetBlockView {
+                    width: column.width
+                    onTriggered: id => root.triggered(id)
+                }
+            }
+        }
+    }
+    PositionMark {
+        x: parent.width + Theme.px(12)
+        height: parent.height
+        of: flick
+    }
+}

@@ -1,0 +1,44 @@
+import QtQuick
+import Holdfast.Screens
+
+// The part that draws a block's kind.
+Loader {
+    id: root
+
+    required property SheetBlockModel entry
+    signal triggered(string id)
+
+    onEntryChanged: root.setSource(root.partOf(root.entry.kind), {
+        block: root.entry
+    })
+
+    function partOf(kind: int): string {
+        switch (kind) {
+        case SheetKinds.Heading:
+            return "SheetHeading.qml";
+        case SheetKinds.Figure:
+            return "SheetFigure.qml";
+        case SheetKinds.Facts:
+            return "SheetFacts.qml";
+        case SheetKinds.Rows:
+            return "SheetRows.qml";
+        case SheetKinds.Fields:
+            return "SheetFields.qml";
+        case SheetKinds.Choices:
+            return "SheetChoices.qml";
+        case SheetKinds.Actions:
+            return "SheetButtons.qml";
+        case SheetKinds.Scale:
+            return "SheetScale.qml";
+        default:
+            return "SheetSentence.qml";
+        }
+    }
+    Connections {
+        target: root.item
+        ignoreUnknownSignals: true
+        function onTriggered(id: string) {
+            root.triggered(id);
+        }
+    }
+}

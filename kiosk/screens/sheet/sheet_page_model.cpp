@@ -1,0 +1,96 @@
+#include "kiosk/screens/sheet/sheet_page_model.hpp"
+
+#include "kiosk/screens/parts/gadget_list.hpp"
+
+namespace holdfast::kiosk::screens {
+namespace {
+
+qsizetype chosenOf(const QList<SheetRow>& rows) {
+    const auto found = std::find_if(rows.begin(), rows.end(), [](const SheetRow& row) { return row.chosen; });
+    return found == rows.end() ? -1 : found - rows.begin();
+}
+
+QString chosenIdOf(const QList<SheetRow>& rows) {
+    const qsizetype chosen = chosenOf(rows);
+    return chosen < 0 ? QString{} : rows[chosen].id;
+}
+
+bool sameFrame(const SheetPageState& a, const SheetPageState& b) {
+    return a.heading == b.heading && a.listNone == b.listNone && a.title == b.title && a.detailOnly == b.detailOnly &&
+           a.back == b.back;
+}
+
+} // namespace
+
+SheetPageModel::SheetPageModel(QObject* parent) : QObject(parent) {}
+
+void SheetPageModel::setState(const SheetPageState& state) {
+    if (state == m_state) {
+        return;
+    }
+    const SheetPageState old = m_state;
+    m_state = state;
+    if (!sameFrame(old, state)) {
+        emit frameChanged();
+    }
+    m_list.set(state.list);
+    setBlocks(state.blocks);
+    if (old.listActions != state.listActions) {
+        emit listActionsChanged();
+    }
+    if (old.actions != state.actions) {
+        emit actionsChanged();
+    }
+    if (old.list != state.list || old.heading != state.heading || old.listActions != state.listActions) {
+        emit listChanged();
+    }
+    if (old.title != state.title || chosenIdOf(old.list) != chosenIdOf(state.list)) {
+        emit detailReplaced();
+    }
+}
+
+void SheetPageModel::setBlocks(const QList<SheetBlock>& blocks) {
+    const QList<SheetBlockModel*> old = m_blocks.items();
+    const qsizetype both = std::min(old.size(), blocks.size());
+    qsizetype head = 0;
+    while (head < both && old[head]->kind() == blocks[head].kind) {
+        ++head;
+    }
+    qsizetype tail = 0;
+    while (tail < both - head && old[old.size() - 1 - tail]->kind() == blocks[blocks.size() - 1 - tail].kind) {
+        ++tail;
+    }
+    QList<SheetBlockModel*> now;
+    for (qsizetype i = 0; i < blocks.size(); ++i) {
+        const qsizetype fromEnd = blocks.size() - 1 - i;
+        SheetBlockModel* kept = i < head ? old[i] : fromEnd < tail ? old[old.size() - 1 - fromEnd] : nullptr;
+        if (kept != nullptr) {
+            kept->setBlock(blocks[i]);
+        }
+        now.append(kept != nullptr ? kept : new SheetBlockModel(blocks[i], this));
+    }
+    m_blocks.set(now);
+    for (SheetBlockModel* block : old) {
+        if (!now.contains(block)) {
+            block->deleteLater();
+        }
+    }
+}
+
+bool SheetPageModel::hasList() const {
+    return !m_state.heading.isEmpty() || !m_state.list.isEmpty() || !m_state.listActions.isEmpty();
+}
+
+int SheetPageModel::chosenIndex() const {
+    return static_cast<int>(chosenOf(m_state.list));
+}
+
+QVariantList SheetPageModel::listActions() const {
+    return gadgetList(m_state.listActions);
+}
+
+QVariantList SheetPageModel::actions() const {
+    return gadgetList(m_state.actions);
+}
+
+} // namespace holdfast::kiosk::screens
