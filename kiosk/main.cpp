@@ -16,13 +16,19 @@
 #include "kiosk/wording/notices.hpp"
 
 #include <QGuiApplication>
-#include <QQmlApplicationEngine>
+#include <QQmlComponent>
+#include <QQmlEngine>
 #include <QQuickWindow>
+#include <QTimer>
 
 #include <cstdlib>
+#include <functional>
+#include <future>
 #include <iostream>
+#include <malloc.h>
 #include <memory>
 #include <random>
+#include <utility>
 
 using namespace holdfast;
 using namespace holdfast::kiosk;
@@ -56,29 +62,58 @@ std::string isoDay(drivers::WallTime wall) {
     return text;
 }
 
-/// Loads Main.qml on the model; false if QML could not be loaded.
-bool showWindow(QQmlApplicationEngine& engine, screens::KioskModel& model, bool fullScreen) {
-    engine.addImportPath(QStringLiteral(":/qt/qml"));
-    engine.setInitialProperties({{QStringLiteral("kiosk"), QVariant::fromValue(&model)}});
-    engine.load(QUrl{QStringLiteral("qrc:/qt/qml/Holdfast/Screens/Main.qml")});
-    if (engine.rootObjects().isEmpty()) {
-        return false;
+/// The window. Its QML is read by the engine's own thread from the moment this is made; show() waits for it.
+class Face final {
+public:
+    Face() {
+        m_engine.addImportPath(QStringLiteral(":/qt/qml"));
+        QObject::connect(&m_engine, &QQmlEngine::quit, qApp, &QCoreApplication::quit, Qt::QueuedConnection);
+        m_main.loadUrl(QUrl{QStringLiteral("qrc:/qt/qml/Holdfast/Screens/Main.qml")}, QQmlComponent::Asynchronous);
     }
-    if (auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().constFirst()); window && fullScreen) {
-        window->showFullScreen();
+
+    /// False if the QML could not be loaded; why is in the log.
+    [[nodiscard]] bool show(screens::KioskModel& model, bool fullScreen) {
+        while (m_main.isLoading()) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        }
+        m_window.reset(qobject_cast<QQuickWindow*>(
+            m_main.createWithInitialProperties({{QStringLiteral("kiosk"), QVariant::fromValue(&model)}})));
+        if (!m_window) {
+            qWarning("%s", qPrintable(m_main.errorString()));
+            return false;
+        }
+        if (fullScreen) {
+            m_window->showFullScreen();
+        }
+        return true;
     }
-    return true;
-}
+
+    /// Calls `then` once the first frame is on the window, or after a second without one (a screen that is off).
+    void afterFirstFrame(QObject& context, const std::function<void()>& then) {
+        const auto once = [then, called = std::make_shared<bool>(false)] {
+            if (!std::exchange(*called, true)) {
+                then();
+            }
+        };
+        QObject::connect(m_window.get(), &QQuickWindow::frameSwapped, &context, once,
+                         static_cast<Qt::ConnectionType>(Qt::QueuedConnection | Qt::SingleShotConnection));
+        QTimer::singleShot(std::chrono::seconds{1}, &context, once);
+    }
+
+private:
+    QQmlEngine m_engine;
+    QQmlComponent m_main{&m_engine};
+    std::unique_ptr<QQuickWindow> m_window;
+};
 
 /// The book cannot be used: the screen says what happened, what was kept and what to do.
-int showFailure(QGuiApplication& app, const ledger::Failure& failure) {
+int showFailure(QGuiApplication& app, Face& face, const ledger::Failure& failure) {
     const auto notice = wording::noticeOf(failure, wording::Kept::book, {});
     std::cerr << notice.line() << '\n' << failure.what << std::endl;
     screens::KioskModel model;
     model.setState(screens::startFailureOf(notice, {}));
     QObject::connect(&model, &screens::KioskModel::actionTriggered, &app, [] { QCoreApplication::exit(2); });
-    QQmlApplicationEngine engine;
-    return showWindow(engine, model, false) ? (QGuiApplication::exec(), 2) : 2;
+    return face.show(model, false) ? (QGuiApplication::exec(), 2) : 2;
 }
 
 /// Which port an instrument is read at: the given ones in order, else the book's.
@@ -126,6 +161,60 @@ std::vector<std::unique_ptr<ProbeThread>> attachProbes(const ledger::Book& book,
     return threads;
 }
 
+/// What is read from outside: the demo's tunnel, probes, the scanner.
+class Links final {
+public:
+    Links(const ledger::Book& book, const command::KioskOptions& options, const drivers::Clock& clock,
+          shop::ProvingDesk& desk, screens::KioskPresenter& presenter, std::string demoPort)
+        : m_book{book}, m_options{options}, m_clock{clock}, m_desk{desk}, m_presenter{presenter}, m_demoPort{std::move(
+                                                                                                      demoPort)} {}
+
+    void start() {
+        if (m_options.demo && m_options.probePorts.empty()) {
+            m_tunnel = std::make_unique<demo::DemoTunnel>(m_clock, m_demoPort);
+            QObject::connect(&m_presenter, &screens::KioskPresenter::rideExpected, m_tunnel.get(),
+                             [this] { m_tunnel->expectRide(m_desk.state()); });
+        }
+        m_probes = attachProbes(m_book, m_options, m_clock, m_opener, m_desk);
+        if (!m_options.scannerPort.empty()) {
+            startScanner();
+        }
+    }
+
+private:
+    void startScanner() {
+        auto link = std::make_unique<drivers::ScannerLink>(drivers::Address::atPath(m_options.scannerPort),
+                                                           drivers::SerialSettings{}, m_clock, m_opener);
+        QObject::connect(link.get(), &drivers::ScannerLink::scanned, &m_presenter, &screens::KioskPresenter::scan);
+        QObject::connect(link.get(), &drivers::ScannerLink::unreadable, &m_presenter,
+                         &screens::KioskPresenter::scanUnreadable);
+        m_scanner = std::make_unique<drivers::LinkThread<drivers::ScannerLink>>(std::move(link));
+        m_scanner->start();
+    }
+
+    const ledger::Book& m_book;
+    const command::KioskOptions& m_options;
+    const drivers::Clock& m_clock;
+    shop::ProvingDesk& m_desk;
+    screens::KioskPresenter& m_presenter;
+    std::string m_demoPort;
+    drivers::SystemPortOpener m_opener;
+    std::unique_ptr<demo::DemoTunnel> m_tunnel;
+    std::vector<std::unique_ptr<ProbeThread>> m_probes;
+    std::unique_ptr<drivers::LinkThread<drivers::ScannerLink>> m_scanner;
+};
+
+/// Before anything of Qt: what makes its start slow and buys a kiosk nothing.
+void startLean() {
+    if (!qEnvironmentVariableIsSet("QV4_JIT_CALL_THRESHOLD")) {
+        qputenv("QV4_JIT_CALL_THRESHOLD", "1000"); // 6.4 compiles a binding at its third call, a sixth of the start
+    }
+#ifdef __GLIBC__
+    ::mallopt(M_ARENA_MAX, 1); // a thread's own arena grows by single pages, each a call of the kernel
+    ::mallopt(M_TOP_PAD, 4 << 20);
+#endif
+}
+
 bool hasDisplay() {
     return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
            qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
@@ -136,28 +225,33 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         std::cerr << wording::Language::english().text("command.no-display") << std::endl;
         return 2;
     }
+    startLean();
+    auto opening = std::async(std::launch::async, [&options] {
+        return ledger::Book::open(options.data, std::make_shared<records::ShopProjection>(),
+                                  ledger::OpenMode::firstStart);
+    });
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
     QCoreApplication::setApplicationName(QStringLiteral("Holdfast"));
+    Face face;
     const drivers::SystemClock realTime;
     const drivers::ScaledClock scaled{options.speed, realTime.wall()};
     const drivers::Clock& clock = options.speed == 1.0 ? static_cast<const drivers::Clock&>(realTime) : scaled;
 
-    auto book =
-        ledger::Book::open(options.data, std::make_shared<records::ShopProjection>(), ledger::OpenMode::firstStart);
+    auto book = opening.get();
     if (!book) {
-        return showFailure(app, book.error());
+        return showFailure(app, face, book.error());
     }
     ledger::Writer writer{**book};
     const auto probePath = (options.data / "demo-probe").string();
     if (options.demo) {
         if (const auto written = demo::writeDemo(**book, writer, clock.wall(), probePath); !written) {
-            return showFailure(app, written.error());
+            return showFailure(app, face, written.error());
         }
     }
     const auto identity = shop::openShop(**book, clock.wall(), systemRandom);
     if (!identity) {
-        return showFailure(app, identity.error());
+        return showFailure(app, face, identity.error());
     }
 
     if (const auto why = (*book)->readOnlyReason()) {
@@ -173,31 +267,15 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     QObject::connect(&wedge, &screens::WedgeFilter::scanned, &presenter, &screens::KioskPresenter::scan);
     QObject::connect(&wedge, &screens::WedgeFilter::unusable, &presenter, &screens::KioskPresenter::scanUnreadable);
 
-    QQmlApplicationEngine engine;
-    if (!showWindow(engine, model, options.fullScreen)) {
+    presenter.start();
+    if (!face.show(model, options.fullScreen)) {
         return 2;
     }
-    desk.start();
-    QMetaObject::invokeMethod(&presenter, &screens::KioskPresenter::start, Qt::QueuedConnection);
-
-    drivers::SystemPortOpener opener;
-    std::unique_ptr<demo::DemoTunnel> tunnel;
-    if (options.demo && options.probePorts.empty()) {
-        tunnel = std::make_unique<demo::DemoTunnel>(clock, probePath);
-        QObject::connect(&presenter, &screens::KioskPresenter::rideExpected, tunnel.get(),
-                         [&] { tunnel->expectRide(desk.state()); });
-    }
-    const auto probes = attachProbes(**book, options, clock, opener, desk);
-    std::unique_ptr<drivers::LinkThread<drivers::ScannerLink>> scanner;
-    if (!options.scannerPort.empty()) {
-        auto link = std::make_unique<drivers::ScannerLink>(drivers::Address::atPath(options.scannerPort),
-                                                           drivers::SerialSettings{}, clock, opener);
-        QObject::connect(link.get(), &drivers::ScannerLink::scanned, &presenter, &screens::KioskPresenter::scan);
-        QObject::connect(link.get(), &drivers::ScannerLink::unreadable, &presenter,
-                         &screens::KioskPresenter::scanUnreadable);
-        scanner = std::make_unique<drivers::LinkThread<drivers::ScannerLink>>(std::move(link));
-        scanner->start();
-    }
+    Links links{**book, options, clock, desk, presenter, probePath};
+    face.afterFirstFrame(app, [&] {
+        desk.start();
+        links.start();
+    });
     return QGuiApplication::exec();
 }
 

@@ -42,7 +42,8 @@ Rectangle {
         target: root.Window.window
         enabled: !root.settled
         function onFrameSwapped() {
-            Qt.callLater(root.settle); // the frame's own business ends first
+            // The frame's own business ends first.
+            Qt.callLater(root.settle); // qmllint disable type
         }
     }
 

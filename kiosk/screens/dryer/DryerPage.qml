@@ -11,6 +11,8 @@ Item {
     property bool refused: false
     property list<var> refusalActions
     property bool portrait: false
+    // The first frame stands: before it the lists are empty and say nothing.
+    property bool settled: true
     signal triggered(string id)
 
     readonly property bool compact: !root.portrait && root.height < Theme.px(640)
@@ -63,8 +65,8 @@ Item {
         width: root.leftWidth
         height: root.portrait ? heightOf(3) : root.height - y
         heading: root.model.earlierHeading
-        none: root.model.earlierNone
-        rows: root.model.earlier
+        none: root.settled ? root.model.earlierNone : ""
+        rows: root.settled ? root.model.earlier : []
         onTriggered: id => root.triggered(id)
     }
     Rule {
@@ -84,8 +86,8 @@ Item {
             width: root.columnWidth
             height: root.portrait ? root.listBottom - y : Math.min(headHeight + 3 * Theme.row, (root.listBottom - y) * 0.58)
             heading: root.model.dueHeading
-            none: root.model.dueNone
-            rows: root.model.due
+            none: root.settled ? root.model.dueNone : ""
+            rows: root.settled ? root.model.due : []
             onTriggered: id => root.triggered(id)
         }
         HoldList {
@@ -94,8 +96,8 @@ Item {
             width: root.columnWidth
             height: root.listBottom - y
             heading: root.model.holdHeading
-            none: root.model.holdNone
-            rows: root.model.holds
+            none: root.settled ? root.model.holdNone : ""
+            rows: root.settled ? root.model.holds : []
             onTriggered: id => root.triggered(id)
         }
         InkText {
