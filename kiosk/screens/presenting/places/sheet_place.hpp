@@ -10,6 +10,7 @@
 #include "kiosk/wording/notices.hpp"
 #include "kiosk/wording/sentences.hpp"
 
+#include <filesystem>
 #include <functional>
 #include <optional>
 #include <string>
@@ -36,6 +37,7 @@ struct PrintWish final {
 struct PlaceNeeds final {
     const ledger::Book* book = nullptr;
     const drivers::Clock* clock = nullptr;
+    std::filesystem::path exchange{}; ///< folder where files are laid to be taken over, and written to be taken away
     /// As of the last event: links, live values, instruments.
     std::function<const shop::ProvingState&()> floor{};
     std::function<const wording::Speech&()> speech{};
@@ -43,6 +45,10 @@ struct PlaceNeeds final {
     /// Writes entries in one commit; `then` runs in the main thread with what went wrong, or nothing. The places are
     /// shown again after it.
     std::function<void(std::vector<records::Record>, std::function<void(std::optional<ledger::Failure>)> then)> keep{};
+    /// The same with a name, which stands outside the chain (ledger::CommitRequest::persons).
+    std::function<void(std::vector<records::Record>, ledger::PersonName,
+                       std::function<void(std::optional<ledger::Failure>)> then)>
+        keepPerson{};
     /// A sentence over the page until the next scan or press.
     std::function<void(wording::Notice)> tell{};
     /// Shows another place: "run", "dryer", "runs", "inks", "instruments", "shop".
@@ -54,7 +60,6 @@ struct PlaceNeeds final {
     std::function<void(shop::Right right, std::function<void(std::int64_t person)> then)> sign{};
     /// Writes a PDF to the shelf and sends it to the printer of its kind, if one is set; tells what went wrong.
     std::function<void(const PrintWish& wish)> print{};
-};
 };
 
 /// One place drawn as a sheet: what it shows, and what its presses, fields and scans do. Action ids begin with the

@@ -1,0 +1,63 @@
+#pragma once
+
+#include "kiosk/screens/presenting/places/sheet_place.hpp"
+#include "kiosk/shop/keeping/person_draft.hpp"
+#include "kiosk/shop/keeping/sign_in.hpp"
+
+namespace holdfast::kiosk::screens {
+
+/// Asks who signs: people as rows or a badge, then the PIN; at a first start the owner's PIN before all. Stands over
+/// the place that asked; `closed` is called when it goes, before what was signed for is done.
+class SignInPlace final : public SheetPlace {
+public:
+    SignInPlace(PlaceNeeds needs, std::function<void()> closed, shop::SignIn signIn = shop::SignIn{},
+                shop::HashPin hash = shop::hashPin)
+        : m_needs{std::move(needs)}, m_closed{std::move(closed)}, m_signIn{std::move(signIn)}, m_hash{std::move(hash)} {
+    }
+
+    /// Runs `then` at once if somebody with that right signed within the last five minutes; else isOpen() is true
+    /// afterwards. What was asked before is given up.
+    void ask(shop::Right right, std::function<void(std::int64_t person)> then);
+    [[nodiscard]] bool isOpen() const noexcept { return m_signIn.step() != shop::SignInStep::closed; }
+
+    void reload() override;
+    [[nodiscard]] SheetPageState sheet() const override;
+    bool act(const std::string& id) override;
+    bool enter(const std::string& field, const std::string& text) override;
+    bool scanned(const drivers::TicketCode& code, bool onScreen) override;
+
+private:
+    /// Of whom, too: the name is said.
+    struct Refused final {
+        shop::SignInRefusal refusal{};
+        std::int64_t person = 0;
+    };
+
+    void choose(std::int64_t person);
+    void tryPin(const std::string& pin);
+    void setFirstOwner();
+    void resumeAfterOwner(std::int64_t person);
+    void finish(std::int64_t person);
+    void leave();
+    void addPeople(SheetPageState& page) const;
+    void addPin(SheetPageState& page) const;
+    void addFirstOwner(SheetPageState& page) const;
+    void addRefusal(SheetPageState& page) const;
+    [[nodiscard]] std::string nameOf(std::int64_t person) const;
+    [[nodiscard]] std::string text(const char* key, const wording::Arguments& arguments = {}) const {
+        return m_needs.speech().text(key, arguments);
+    }
+
+    PlaceNeeds m_needs;
+    std::function<void()> m_closed;
+    shop::SignIn m_signIn;
+    shop::HashPin m_hash;
+    shop::PeopleNow m_now;
+    std::function<void(std::int64_t)> m_then;
+    std::optional<Refused> m_refused;
+    shop::PersonDraft m_owner; ///< being given the first PIN
+    std::vector<shop::PersonFault> m_faults;
+    bool m_keeping = false; ///< the first owner is on the way to the disk
+};
+
+} // namespace holdfast::kiosk::screens
