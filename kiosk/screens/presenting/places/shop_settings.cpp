@@ -1,0 +1,89 @@
+#include "kiosk/screens/presenting/places/shop_settings.hpp"
+
+#include "kiosk/records/queries.hpp"
+#include "kiosk/wording/keeping_sentences.hpp"
+
+namespace holdfast::kiosk::screens {
+namespace {
+
+constexpr std::string_view kChoice = "shop.settings.choose.";
+constexpr std::string_view kField = "shop.settings.";
+
+} // namespace
+
+void ShopSettings::reload() {
+    m_values.clear();
+    for (const auto& row : shop::kSettings) {
+        const auto value = records::setting(needs().book->reader(), row.key);
+        if (!value) {
+            tell(value.error());
+            return;
+        }
+        auto& typed = m_values[std::string{row.key}];
+        typed = *value ? shop::typedSetting(**value) : std::string{row.choices.front()};
+    }
+}
+
+void ShopSettings::addTo(SheetPageState& page) const {
+    std::vector<SheetField> fields;
+    for (const auto& row : shop::kSettings) {
+        const std::string key{row.key};
+        const auto found = m_values.find(key);
+        auto value = found == m_values.end() ? std::string{} : found->second;
+        const auto label = text("shop.settings." + key);
+        if (row.kind == shop::SettingKind::choice) {
+            std::vector<Choice> choices;
+            for (const auto& choice : row.choices) {
+                const auto name = key + "." + std::string{choice};
+                choices.push_back({std::string{kChoice} + name, text("shop.settings." + name)});
+            }
+            page.blocks.append(choicesBlock(label, choices, std::string{kChoice} + key + "." + value));
+            continue;
+        }
+        auto field = fieldOf(std::string{kField} + key, label, value, text("shop.settings.hint." + key),
+                             row.kind == shop::SettingKind::number ? SheetKinds::Number : SheetKinds::Text);
+        if (m_refused && m_refused->key == key) {
+            field.value = toQString(m_refused->typed);
+            field.fault = toQString(wording::sentence(m_refused->fault, speech()));
+        }
+        fields.push_back(field);
+    }
+    page.blocks.append(fieldsBlock(fields));
+    page.blocks.append(textBlock(SheetKinds::Note, text("shop.settings.note")));
+}
+
+bool ShopSettings::act(const std::string& id) {
+    const auto rest = restOf(id, kChoice);
+    const auto point = rest ? rest->find('.') : std::string::npos;
+    if (point == std::string::npos) {
+        return false;
+    }
+    change(rest->substr(0, point), rest->substr(point + 1));
+    return true;
+}
+
+bool ShopSettings::enter(const std::string& field, const std::string& typed) {
+    const auto key = restOf(field, kField);
+    if (!key || shop::settingNamed(*key) == nullptr) {
+        return false;
+    }
+    change(*key, typed);
+    return true;
+}
+
+void ShopSettings::change(const std::string& key, const std::string& typed) {
+    m_refused.reset();
+    auto changed = shop::settingFrom(key, typed);
+    if (!changed) {
+        m_refused = Refused{key, typed, changed.error()};
+        return;
+    }
+    const auto write = [this, record = *changed](std::int64_t) { keep({record}, [this] { reload(); }); };
+    if (shop::settingNamed(key)->toBeSigned) {
+        needs().sign(shop::Right::changeSettings, write);
+    } else {
+        write(0);
+    }
+}
+
+} // namespace holdfast::kiosk::screens
