@@ -261,7 +261,7 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     shop::ProvingDesk desk{{**book, writer, clock, systemRandom, identity->kiosk, identity->dryer}};
     screens::KioskModel model;
     model.setPanelDiagonalInch(options.panelInch.value_or(15.6));
-    screens::KioskPresenter presenter{desk, **book, clock, model};
+    screens::KioskPresenter presenter{desk, **book, clock, model, options.data};
     screens::WedgeFilter wedge{realTime};
     app.installEventFilter(&wedge);
     QObject::connect(&wedge, &screens::WedgeFilter::scanned, &presenter, &screens::KioskPresenter::scan);

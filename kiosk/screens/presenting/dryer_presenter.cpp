@@ -5,6 +5,9 @@
 #include "kiosk/screens/presenting/scale_presenter.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 
+#include <utility>
+#include <vector>
+
 namespace holdfast::kiosk::screens {
 
 namespace {
@@ -57,6 +60,32 @@ DueRow dueRow(const records::DueItem& item, bool first, const wording::Speech& s
     return row;
 }
 
+/// What nobody has said anything to yet comes before what is due.
+void addOpenQuestions(QList<DueRow>& due, const shop::ProvingState& state, const FloorFacts& facts,
+                      const wording::Speech& speech) {
+    const auto add = [&](const std::string& id, const char* title, const std::string& detail, const std::string& when) {
+        DueRow row;
+        row.id = toQString(id);
+        row.title = toQString(speech.text(title));
+        row.detail = toQString(detail);
+        row.when = toQString(when);
+        row.next = due.isEmpty();
+        due.append(row);
+    };
+    if (state.floor.handOver) {
+        add("floor.taken-over", "floor.hand-over", speech.text("floor.hand-over-how"), speech.text("header.due-now"));
+    }
+    for (const auto& row : state.floor.unanswered) {
+        add("open." + std::to_string(row.runNumber), "floor.unanswered",
+            speech.text("dryer.due-run", {{"run", runName(row.runNumber, row.runTitle)}, {"what", row.runTitle}}),
+            wording::clockText(row.takenAt, facts.utcOffsetMinutes));
+    }
+    for (const auto& row : state.floor.unclaimed) {
+        add("floor.claim." + row.id, "dryer.unnamed-ride", speech.text("floor.claim-how"),
+            wording::clockText(row.takenAt, facts.utcOffsetMinutes));
+    }
+}
+
 BeltState emptyBelt(const wording::Speech& speech) {
     BeltState belt;
     belt.heading = toQString(speech.text("dryer.belt-empty"));
@@ -103,6 +132,7 @@ DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& fa
     }
     page.dueHeading = toQString(speech.text("dryer.due"));
     page.dueNone = toQString(speech.text("dryer.due-none"));
+    addOpenQuestions(page.due, state, facts, speech);
     for (const auto& item : facts.due) {
         page.due.append(dueRow(item, page.due.isEmpty(), speech));
     }
@@ -116,10 +146,16 @@ DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& fa
                                   toQString(hold.what)});
     }
     page.caution = toQString(speech.text("caution.short"));
-    for (const char* id : {"theme", "unit"}) {
+    const bool stands = state.floor.dryer && state.floor.dryer->stopped;
+    const std::vector<std::pair<const char*, const char*>> presses{
+        {stands ? "floor.started" : "floor.stopped", stands ? "action.floor-started" : "action.floor-stopped"},
+        {"floor.problem", "action.floor-problem"},
+        {"floor.wipe", "action.floor-wipe"},
+    };
+    for (const auto& [id, key] : presses) {
         ActionState action;
         action.id = QString::fromLatin1(id);
-        action.label = toQString(speech.text(std::string{"action."} + id));
+        action.label = toQString(speech.text(key));
         page.actions.append(action);
     }
     return page;

@@ -15,6 +15,9 @@ constexpr int kClockTickMilliseconds = 250;
 constexpr int kTicketWidth = 4;
 constexpr const char* kThemeKey = "theme";
 constexpr const char* kUnitKey = "unit";
+constexpr const char* kLanguageKey = "language";
+constexpr const char* kPanelKey = "panel_inch";
+constexpr const char* kPrinterKey = "label_printer";
 
 PlaceState place(const char* id, const wording::Speech& speech) {
     PlaceState out;
@@ -26,11 +29,13 @@ PlaceState place(const char* id, const wording::Speech& speech) {
 } // namespace
 
 KioskPresenter::KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book, const drivers::Clock& clock,
-                               KioskModel& model, QObject* parent)
-    : QObject{parent}, m_desk{desk}, m_book{book}, m_clock{clock}, m_model{model} {
+                               KioskModel& model, std::filesystem::path data, QObject* parent)
+    : QObject{parent}, m_desk{desk}, m_book{book}, m_clock{clock}, m_model{model}, m_data{std::move(data)},
+      m_places{model}, m_shelf{reports::PrintSettings{m_data / "print"}} {
     connect(&m_desk, &shop::ProvingDesk::changed, this, &KioskPresenter::stateChanged);
     connect(&m_model, &KioskModel::actionTriggered, this, &KioskPresenter::act);
     connect(&m_model, &KioskModel::codeEntered, this, &KioskPresenter::scan);
+    connect(&m_model, &KioskModel::fieldEntered, this, &KioskPresenter::enter);
     m_clockTick.setInterval(kClockTickMilliseconds);
     connect(&m_clockTick, &QTimer::timeout, this, &KioskPresenter::show);
     show();
@@ -38,6 +43,7 @@ KioskPresenter::KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book
 
 void KioskPresenter::start() {
     readSettings();
+    makePlaces();
     if (const auto reason = m_book.readOnlyReason()) {
         m_notice = wording::noticeOf(*reason, wording::Kept::book, m_speech);
     }
@@ -53,8 +59,20 @@ void KioskPresenter::readSettings() {
         return text != nullptr ? *text : std::string{};
     };
     m_model.setDark(textOf(kThemeKey) == "dark");
+    speakLanguage(textOf(kLanguageKey));
     m_speech.figures.unit =
         textOf(kUnitKey) == "C" ? analytics::TemperatureUnit::celsius : analytics::TemperatureUnit::fahrenheit;
+    m_shelf.change({m_data / "print", textOf(kPrinterKey)});
+    if (const auto inch = records::setting(m_book.reader(), kPanelKey); inch && *inch) {
+        if (const auto* number = std::get_if<double>(&**inch)) {
+            m_model.setPanelDiagonalInch(*number);
+        }
+    }
+}
+
+void KioskPresenter::speakLanguage(const std::string& code) {
+    m_speech.language = &wording::Language::ofCode(code);
+    m_model.setLanguage(toQString(code == "es" ? "es" : "en"));
 }
 
 void KioskPresenter::keepSetting(const char* key, const char* value) {
@@ -74,11 +92,16 @@ void KioskPresenter::scanUnreadable() {
 void KioskPresenter::scan(const QString& text) {
     m_view = {};
     m_notice.reset();
+    if (scannedByPlace(text.toStdString())) {
+        show();
+        return;
+    }
+    m_places.close();
     m_desk.send(shop::ScannedText{text.toStdString()});
 }
 
 void KioskPresenter::act(const QString& id) {
-    if (actOnPage(id) || actOnStrip(id)) {
+    if (actOnPage(id) || actOnStrip(id) || actOnFloor(id) || actOnPlaces(id)) {
         show();
     }
 }
@@ -91,9 +114,9 @@ bool KioskPresenter::actOnPage(const QString& id) {
         m_desk.send(shop::NextPressed{}); // the run stays, its window waits for another ride
         emit rideExpected();
     } else if (id == QLatin1String("dryer")) {
-        m_onRun = false;
+        goTo("dryer");
     } else if (id == QLatin1String("run")) {
-        m_onRun = true;
+        goTo(m_desk.state().run ? "run" : "runs");
     } else if (id == QLatin1String("theme")) {
         m_model.setDark(!m_model.dark());
         keepSetting(kThemeKey, m_model.dark() ? "dark" : "light");
@@ -102,6 +125,10 @@ bool KioskPresenter::actOnPage(const QString& id) {
         const bool toFahrenheit = unit == analytics::TemperatureUnit::celsius;
         unit = toFahrenheit ? analytics::TemperatureUnit::fahrenheit : analytics::TemperatureUnit::celsius;
         keepSetting(kUnitKey, toFahrenheit ? "F" : "C");
+    } else if (id == QLatin1String("language")) {
+        const bool toSpanish = m_model.language() != QLatin1String("es");
+        speakLanguage(toSpanish ? "es" : "en");
+        keepSetting(kLanguageKey, toSpanish ? "es" : "en");
     } else if (id == QLatin1String("why")) {
         m_view.why = !m_view.why;
     } else if (id == QLatin1String("stop")) {
@@ -193,6 +220,7 @@ void KioskPresenter::reloadLists() {
         return;
     }
     m_sequence = head->sequence;
+    m_places.reload();
     m_facts = floorFactsOf(m_book, drivers::localDay(m_clock.wall()), m_speech);
 }
 
@@ -207,9 +235,10 @@ KioskState KioskPresenter::frame() const {
     const auto& state = m_desk.state();
     KioskState frame;
     const auto now = placeNow();
-    frame.place = now == Place::strip ? QStringLiteral("strip")
-                  : now == Place::run ? QStringLiteral("run")
-                                      : QStringLiteral("dryer");
+    frame.place = now == Place::strip       ? QStringLiteral("strip")
+                  : !m_places.now().empty() ? toQString(m_places.now())
+                  : now == Place::run       ? QStringLiteral("run")
+                                            : QStringLiteral("dryer");
     frame.header = headerOf(now, state, m_facts, m_speech);
     frame.scanEntry.title = toQString(m_speech.text("pad.title"));
     frame.scanEntry.hint = toQString(m_speech.text("pad.hint"));
@@ -217,6 +246,12 @@ KioskState KioskPresenter::frame() const {
     frame.scanEntry.erase = toQString(m_speech.text("pad.erase"));
     frame.scanEntry.leave = toQString(m_speech.text("action.close"));
     frame.places = {place("dryer", m_speech), place("run", m_speech)};
+    for (const auto& id : m_places.bar()) {
+        frame.places.append(place(id.c_str(), m_speech));
+    }
+    if (shop::touchLocked(state)) {
+        frame.touchLocked = toQString(m_speech.text("floor.wiping"));
+    }
     const auto notice = state.refusal ? std::optional{wording::noticeOf(*state.refusal, m_speech)} : m_notice;
     if (notice) {
         frame.refusal = refusalOf(*notice, "refusal.close", "action.close", m_speech);
@@ -229,6 +264,12 @@ void KioskPresenter::show() {
     m_facts.wallMilliseconds = wall.millisecondsSinceEpoch;
     m_facts.utcOffsetMinutes = wall.utcOffsetMinutes;
     const auto& state = m_desk.state();
+    if (!m_places.now().empty() && placeNow() != Place::strip) {
+        m_places.tick();
+        m_places.show();
+        m_model.setState(frame());
+        return;
+    }
     switch (placeNow()) {
     case Place::dryer:
         m_model.dryer()->setState(dryerPageOf(state, m_facts, m_speech));

@@ -2,8 +2,11 @@
 
 #include "drivers/clock/clock.hpp"
 #include "kiosk/ledger/book.hpp"
+#include "kiosk/reports/printing/print_shelf.hpp"
 #include "kiosk/screens/kiosk_model.hpp"
 #include "kiosk/screens/presenting/header_presenter.hpp"
+#include "kiosk/screens/presenting/places/place_frame.hpp"
+#include "kiosk/screens/presenting/places/sign_in_place.hpp"
 #include "kiosk/screens/presenting/run_presenter.hpp"
 #include "kiosk/shop/proving/proving_desk.hpp"
 #include "kiosk/wording/notices.hpp"
@@ -11,14 +14,17 @@
 #include <QObject>
 #include <QTimer>
 
+#include <filesystem>
+
 namespace holdfast::kiosk::screens {
 
 /// Stands between the proving desk and the pages: state in, page states out; presses in, events out. Main thread.
+/// What is printed goes to `data`/print, what is taken over or away lies in `data`/exchange.
 class KioskPresenter final : public QObject {
     Q_OBJECT
 public:
     KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book, const drivers::Clock& clock, KioskModel& model,
-                   QObject* parent = nullptr);
+                   std::filesystem::path data, QObject* parent = nullptr);
 
     /// Reads the lists from the book and shows everything; lists load after the first frame, so call it then.
     void start();
@@ -29,6 +35,8 @@ public slots:
     /// Something was scanned that is no text: it is refused like an empty one.
     void scanUnreadable();
     void act(const QString& id);
+    /// What was typed for a field of a sheet.
+    void enter(const QString& field, const QString& text);
 
 signals:
     /// A print should go through now: a run was announced, or another ride was asked for.
@@ -40,9 +48,20 @@ private:
     void show();
     [[nodiscard]] bool actOnPage(const QString& id);
     [[nodiscard]] bool actOnStrip(const QString& id);
+    [[nodiscard]] bool actOnFloor(const QString& id);
+    [[nodiscard]] bool actOnPlaces(const QString& id);
+    void makePlaces();
+    [[nodiscard]] PlaceNeeds placeNeeds();
+    void keepForPlace(std::vector<records::Record> list,
+                      const std::function<void(std::optional<ledger::Failure>)>& then,
+                      const std::vector<ledger::PersonName>& persons);
+    void print(const PrintWish& wish);
+    void goTo(const std::string& place);
+    [[nodiscard]] bool scannedByPlace(const std::string& text);
     void takeWayOut(std::size_t index);
     void readSettings();
     void keepSetting(const char* key, const char* value);
+    void speakLanguage(const std::string& code);
     [[nodiscard]] Place placeNow() const;
     [[nodiscard]] KioskState frame() const;
 
@@ -50,6 +69,10 @@ private:
     const ledger::Book& m_book;
     const drivers::Clock& m_clock;
     KioskModel& m_model;
+    std::filesystem::path m_data;
+    PlaceFrame m_places;
+    SignInPlace* m_signIn = nullptr; ///< one of m_places
+    reports::PrintShelf m_shelf;
     wording::Speech m_speech;
     FloorFacts m_facts;
     RunView m_view;

@@ -184,6 +184,17 @@ records::LotState lotStateNow(const shop::ProvingState& state) {
     return now;
 }
 
+/// What can be said to have been done about a bad verdict; the first is the likeliest.
+void addAnswers(QList<ActionState>& actions, analytics::Word word, const wording::Speech& speech) {
+    const bool tooHot = word == analytics::Word::overheated;
+    actions.append(tooHot ? action("floor.faster", "floor-faster", speech, true)
+                          : action("floor.slower", "floor-slower", speech, true));
+    actions.append(tooHot ? action("floor.cooler", "floor-cooler", speech)
+                          : action("floor.hotter", "floor-hotter", speech));
+    actions.append(action("floor.pulled", "floor-pulled", speech));
+    actions.append(action("floor.problem", "floor-problem", speech));
+}
+
 } // namespace
 
 QList<AdviceSection> adviceOf(const shop::ProvingState& state, const RunView& view, const wording::Speech& speech) {
@@ -224,16 +235,20 @@ QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Spe
         actions.append(action("unit.fahrenheit", "unit-fahrenheit", speech));
     } else if (stage == shop::Stage::verdict && state.verdict) {
         const bool cured = state.verdict->word == analytics::Word::cured;
-        if (cured) {
+        if (shop::verdictStays(state)) {
+            addAnswers(actions, state.verdict->word, speech);
+        } else if (cured) {
             actions.append(action("next", "next-run", speech, true));
         } else if (shop::mayRetake(state)) {
             actions.append(action("retake", "retake", speech, true));
         } else {
             actions.append(action("again", "send-again", speech, true));
         }
-        actions.append(action("strip", "strip", speech));
-        if (!cured) {
-            actions.append(action("next", "next-run", speech));
+        if (!shop::verdictStays(state)) {
+            actions.append(action("strip", "strip", speech));
+            if (!cured) {
+                actions.append(action("next", "next-run", speech));
+            }
         }
     } else if (stage != shop::Stage::writing) {
         actions.append(action("scan", state.run ? "another-run" : "scan-a-run", speech, !state.run));

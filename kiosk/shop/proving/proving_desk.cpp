@@ -173,9 +173,11 @@ std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records:
 }
 
 void ProvingDesk::keep(const std::vector<records::Record>& list,
-                       std::function<void(std::optional<ledger::Failure>)> then) {
+                       std::function<void(std::optional<ledger::Failure>)> then,
+                       const std::vector<ledger::PersonName>& persons) {
     ledger::CommitRequest request;
     request.entries = draftsOf(list);
+    request.persons = persons;
     m_needs.writer.submit(std::move(request), [this, then = std::move(then)](const auto& receipt) {
         const auto failure = receipt ? std::optional<ledger::Failure>{} : std::optional{receipt.error()};
         QMetaObject::invokeMethod(

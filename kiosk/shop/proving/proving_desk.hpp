@@ -45,7 +45,9 @@ public:
     void reload();
     void send(const ProvingEvent& event);
     /// Writes entries that are no readings (a plan, a setting) and tells in this thread how it went.
-    void keep(const std::vector<records::Record>& list, std::function<void(std::optional<ledger::Failure>)> then);
+    /// Names of people stand beside the entries, outside the chain.
+    void keep(const std::vector<records::Record>& list, std::function<void(std::optional<ledger::Failure>)> then,
+              const std::vector<ledger::PersonName>& persons = {});
     [[nodiscard]] std::string newId();
 
 public slots:

@@ -2,6 +2,8 @@
 
 #include "kiosk/screens/presenting/shown.hpp"
 
+#include <utility>
+
 namespace holdfast::kiosk::screens {
 
 namespace {
@@ -21,8 +23,11 @@ const SheetField* fieldNamed(const SheetPageState& sheet, const QString& id) {
 
 } // namespace
 
-void PlaceFrame::add(std::string id, std::unique_ptr<SheetPlace> place) {
+void PlaceFrame::add(std::string id, std::unique_ptr<SheetPlace> place, bool inBar) {
     m_order.push_back(id);
+    if (inBar) {
+        m_bar.push_back(id);
+    }
     m_places.insert_or_assign(std::move(id), std::move(place));
 }
 
@@ -33,6 +38,18 @@ bool PlaceFrame::open(const std::string& id) {
     m_now = id;
     reload();
     return true;
+}
+
+void PlaceFrame::cover(const std::string& id) {
+    if (m_now != id) {
+        m_under = m_now;
+        open(id);
+    }
+}
+
+void PlaceFrame::uncover() {
+    m_now = std::exchange(m_under, {});
+    reload();
 }
 
 SheetPlace* PlaceFrame::placeNow() const {

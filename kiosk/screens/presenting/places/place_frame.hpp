@@ -16,13 +16,16 @@ class PlaceFrame final {
 public:
     explicit PlaceFrame(KioskModel& model) : m_model{model} {}
 
-    /// In the order of the bar; the first added comes first.
-    void add(std::string id, std::unique_ptr<SheetPlace> place);
+    /// In the order of the bar; the first added comes first. One that is not in the bar is shown by open() or cover().
+    void add(std::string id, std::unique_ptr<SheetPlace> place, bool inBar = true);
     [[nodiscard]] bool has(const std::string& id) const { return m_places.find(id) != m_places.end(); }
-    [[nodiscard]] const std::vector<std::string>& order() const noexcept { return m_order; }
+    [[nodiscard]] const std::vector<std::string>& bar() const noexcept { return m_bar; }
 
     /// False if there is no such place.
     bool open(const std::string& id);
+    /// Lays a place over the one that stands there, until uncover() brings that back.
+    void cover(const std::string& id);
+    void uncover();
     void close() noexcept { m_now.clear(); }
     /// Empty: none of these stands on the screen.
     [[nodiscard]] const std::string& now() const noexcept { return m_now; }
@@ -45,6 +48,8 @@ private:
     KioskModel& m_model;
     std::map<std::string, std::unique_ptr<SheetPlace>> m_places;
     std::vector<std::string> m_order;
+    std::vector<std::string> m_bar;
+    std::string m_under; ///< what a cover lies over
     std::string m_now;
 };
 

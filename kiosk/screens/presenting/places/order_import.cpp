@@ -1,0 +1,100 @@
+#include "kiosk/screens/presenting/places/order_import.hpp"
+
+#include "kiosk/screens/presenting/places/blocks.hpp"
+#include "kiosk/wording/plan_sentences.hpp"
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+
+namespace holdfast::kiosk::screens {
+namespace {
+
+constexpr std::string_view kFile = "runs.file.";
+constexpr std::size_t kMostFaultsShown = 12;
+constexpr std::uintmax_t kLargestFile = 64U << 20U;
+
+} // namespace
+
+void OrderImport::look() {
+    m_files.clear();
+    std::error_code ignored;
+    for (const auto& item : std::filesystem::directory_iterator{m_folder, ignored}) {
+        const auto ending = item.path().extension().string();
+        if (item.is_regular_file(ignored) && (ending == ".csv" || ending == ".CSV" || ending == ".tsv")) {
+            m_files.push_back(item.path());
+        }
+    }
+    std::sort(m_files.begin(), m_files.end());
+}
+
+bool OrderImport::act(const std::string& id) {
+    if (id.compare(0, kFile.size(), kFile) != 0) {
+        return false;
+    }
+    const auto index = static_cast<std::size_t>(std::atoi(id.c_str() + kFile.size()));
+    if (index < m_files.size()) {
+        read(m_files[index]);
+    }
+    return true;
+}
+
+void OrderImport::read(const std::filesystem::path& file) {
+    m_chosen = file;
+    m_list = {};
+    std::error_code fault;
+    const auto size = std::filesystem::file_size(file, fault);
+    std::ifstream in{file, std::ios::binary};
+    m_unreadable = fault || !in || size > kLargestFile;
+    if (m_unreadable) {
+        return;
+    }
+    const std::string bytes{std::istreambuf_iterator<char>{in}, {}};
+    m_unreadable = in.bad();
+    if (!m_unreadable) {
+        m_list = shop::readOrders(bytes, m_stock, m_known);
+    }
+}
+
+QList<SheetBlock> OrderImport::blocks(const wording::Speech& speech) const {
+    QList<SheetBlock> blocks;
+    const auto folder = m_folder.string();
+    blocks.append(textBlock(SheetKinds::Heading, speech.text("runs.import-heading", {{"folder", folder}})));
+    if (m_files.empty()) {
+        blocks.append(textBlock(SheetKinds::Sentence, speech.text("runs.import-none", {{"folder", folder}})));
+        return blocks;
+    }
+    std::vector<SheetRow> rows;
+    for (std::size_t i = 0; i < m_files.size(); ++i) {
+        auto row = factRow(m_files[i].filename().string(), {});
+        row.id = toQString(std::string{kFile} + std::to_string(i));
+        row.chosen = m_chosen == m_files[i];
+        rows.push_back(row);
+    }
+    blocks.append(rowsBlock(SheetKinds::Rows, rows));
+    if (!m_chosen) {
+        return blocks;
+    }
+    if (m_unreadable) {
+        blocks.append(textBlock(SheetKinds::Lead,
+                                speech.text("runs.import-unreadable", {{"file", m_chosen->filename().string()}})));
+        return blocks;
+    }
+    if (m_list.rows > 0) {
+        blocks.append(textBlock(SheetKinds::Lead,
+                                speech.text("runs.import-found", {{"plans", std::to_string(m_list.plans.size())},
+                                                                  {"rows", std::to_string(m_list.rows)}})));
+    }
+    const auto shown = std::min(kMostFaultsShown, m_list.faults.size());
+    for (std::size_t i = 0; i < shown; ++i) {
+        blocks.append(textBlock(SheetKinds::Sentence, wording::sentence(m_list.faults[i], speech)));
+    }
+    if (shown < m_list.faults.size()) {
+        blocks.append(
+            textBlock(SheetKinds::Note,
+                      speech.text("runs.import-more", {{"count", std::to_string(m_list.faults.size() - shown)}})));
+    }
+    return blocks;
+}
+
+} // namespace holdfast::kiosk::screens

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "kiosk/screens/sheet/sheet_state.hpp"
+#include "kiosk/shop/planning/order_list.hpp"
+#include "kiosk/wording/sentences.hpp"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace holdfast::kiosk::screens {
+
+/// Order lists that lie in the exchange folder: chosen, read, and what they would become before it is written.
+class OrderImport final {
+public:
+    OrderImport(std::filesystem::path folder, shop::Stock stock, std::vector<std::string> known)
+        : m_folder{std::move(folder)}, m_stock{std::move(stock)}, m_known{std::move(known)} {
+        look();
+    }
+
+    /// The files in the folder, by name.
+    void look();
+    bool act(const std::string& id);
+    [[nodiscard]] QList<SheetBlock> blocks(const wording::Speech& speech) const;
+    /// What would be planned; without ids and numbers.
+    [[nodiscard]] const std::vector<records::RunPlanned>& plans() const noexcept { return m_list.plans; }
+
+private:
+    void read(const std::filesystem::path& file);
+
+    std::filesystem::path m_folder;
+    shop::Stock m_stock;
+    std::vector<std::string> m_known;
+    std::vector<std::filesystem::path> m_files;
+    std::optional<std::filesystem::path> m_chosen;
+    bool m_unreadable = false;
+    shop::OrderList m_list;
+};
+
+} // namespace holdfast::kiosk::screens

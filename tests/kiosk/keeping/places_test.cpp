@@ -1,0 +1,374 @@
+// The Shop and the signature as sheets, on a real book: what is shown, what is written, and what is not.
+#include "kiosk/screens/presenting/places/shop_place.hpp"
+#include "kiosk/screens/presenting/places/sign_in_place.hpp"
+
+#include "kiosk/records/queries.hpp"
+#include "kiosk/shop/keeping/exchange.hpp"
+#include "tests/kiosk/records/support/shop_book.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <fstream>
+#include <thread>
+
+using namespace holdfast;
+using namespace holdfast::kiosk;
+using namespace holdfast::kiosk::screens;
+using records::Role;
+
+namespace {
+
+std::optional<std::string> plainHash(std::string_view pin) {
+    return "$argon2id$" + std::string{pin};
+}
+
+bool plainVerify(const std::string& hash, std::string_view pin) {
+    return hash == plainHash(pin);
+}
+
+/// A frame without windows: writes at once, signs through the place or refuses.
+class Frame final {
+public:
+    Frame() {
+        m_needs.book = &m_shop.book();
+        m_needs.clock = &m_clock;
+        m_needs.exchange = m_shop.book().folder() / "exchange";
+        m_needs.speech = [this]() -> const wording::Speech& { return m_speech; };
+        m_needs.newId = [this] { return m_shop.freshId(); };
+        m_needs.keep = [this](std::vector<records::Record> list, const auto& then) { write(list, {}, then); };
+        m_needs.keepPerson = [this](std::vector<records::Record> list, ledger::PersonName name, const auto& then) {
+            write(list, {std::move(name)}, then);
+        };
+        m_needs.tell = [this](const wording::Notice& notice) { told.push_back(notice.line()); };
+        m_needs.print = [this](const PrintWish& wish) { printed.push_back(wish); };
+        m_needs.sign = [this](shop::Right right, const std::function<void(std::int64_t)>& then) {
+            asked.push_back(right);
+            if (signs) {
+                then(1);
+            }
+        };
+        signIn = std::make_unique<SignInPlace>(
+            m_needs, [this] { ++closed; }, shop::SignIn{plainVerify}, plainHash);
+        shop = std::make_unique<ShopPlace>(m_needs);
+    }
+
+    void person(std::int64_t number, const std::string& name, Role role, const std::string& pin, bool left = false) {
+        write({records::PersonAdded{number, shop::badgeOf(number), {role}}}, {{number, name}}, {});
+        if (!pin.empty()) {
+            write({records::PinSet{number, *plainHash(pin)}}, {}, {});
+        }
+        if (left) {
+            write({records::PersonChanged{number, shop::badgeOf(number), {role}, true}}, {}, {});
+        }
+    }
+    [[nodiscard]] std::int64_t entries() { return m_shop.book().head()->sequence; }
+    [[nodiscard]] records::testing::Shop& book() { return m_shop; }
+    [[nodiscard]] const std::filesystem::path& exchange() const { return m_needs.exchange; }
+    drivers::ManualClock& clock() { return m_clock; }
+
+    std::unique_ptr<SignInPlace> signIn;
+    std::unique_ptr<ShopPlace> shop;
+    std::vector<std::string> told;
+    std::vector<PrintWish> printed;
+    std::vector<shop::Right> asked;
+    bool signs = true;
+    bool diskFull = false;
+    int closed = 0;
+
+private:
+    void write(const std::vector<records::Record>& list, std::vector<ledger::PersonName> names,
+               const std::function<void(std::optional<ledger::Failure>)>& then) {
+        if (diskFull) {
+            then(ledger::Failure{ledger::FailureCode::diskFull, "full"});
+            return;
+        }
+        ledger::CommitRequest request;
+        request.persons = std::move(names);
+        for (const auto& record : list) {
+            ledger::EntryDraft draft;
+            draft.id = m_shop.freshId();
+            draft.kind = records::rowOf(record).kind;
+            draft.version = records::rowOf(record).version;
+            draft.body = records::bodyOf(record);
+            request.entries.push_back(draft);
+        }
+        const auto receipt = m_shop.book().commit(request);
+        INFO((receipt ? std::string{} : receipt.error().what));
+        REQUIRE(receipt);
+        if (then) {
+            then(std::nullopt);
+        }
+    }
+
+    records::testing::Shop m_shop;
+    drivers::ManualClock m_clock;
+    wording::Speech m_speech;
+    PlaceNeeds m_needs;
+};
+
+/// Everything that a person could read on the sheet.
+std::string allText(const SheetPageState& page) {
+    QStringList all{page.heading, page.title};
+    for (const auto& block : page.blocks) {
+        all << block.text << block.note;
+        for (const auto& row : block.rows) {
+            all << row.title << row.value << row.detail;
+        }
+        for (const auto& field : block.fields) {
+            all << field.label << field.value << field.hint << field.fault;
+        }
+        for (const auto& action : block.actions) {
+            all << action.label;
+        }
+    }
+    for (const auto& action : page.actions) {
+        all << action.label;
+    }
+    return all.join(u'\n').toStdString();
+}
+
+bool says(const SheetPlace& place, const std::string& words) {
+    const auto text = allText(place.sheet());
+    INFO(text);
+    CHECK(text.find('[') == std::string::npos); // a sentence that no table has
+    return text.find(words) != std::string::npos;
+}
+
+drivers::TicketCode badge(std::uint64_t number) {
+    return {drivers::TicketKind::person, number};
+}
+
+} // namespace
+
+TEST_CASE("badge and PIN sign once, and then nobody asks for five minutes", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    std::vector<std::int64_t> signedBy;
+    const auto then = [&](std::int64_t person) { signedBy.push_back(person); };
+    frame.signIn->ask(shop::Right::decideHolds, then);
+    REQUIRE(frame.signIn->isOpen());
+    CHECK(says(*frame.signIn, "Ana"));
+    CHECK(frame.signIn->scanned(badge(1), true));
+    CHECK(frame.signIn->enter("sign-in.pin", "1397"));
+    CHECK(signedBy == std::vector<std::int64_t>{1});
+    CHECK(frame.closed == 1);
+    CHECK_FALSE(frame.signIn->isOpen());
+    frame.signIn->ask(shop::Right::decideHolds, then);
+    CHECK(signedBy.size() == 2);
+    frame.clock().advance(shop::kSignatureLasts);
+    frame.signIn->ask(shop::Right::decideHolds, then);
+    CHECK(frame.signIn->isOpen());
+    CHECK(frame.signIn->act("sign-in.leave"));
+    CHECK(signedBy.size() == 2);
+}
+
+TEST_CASE("a wrong badge, a role that may not and a wrong PIN each get their sentence", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.person(2, "Bo", Role::operatorAtDryer, "2846");
+    bool done = false;
+    frame.signIn->ask(shop::Right::decideHolds, [&](std::int64_t) { done = true; });
+    CHECK_FALSE(says(*frame.signIn, "Bo")); // only those who may
+    frame.signIn->scanned(badge(99), true);
+    CHECK(says(*frame.signIn, "nobody in this book"));
+    frame.signIn->scanned(badge(2), true);
+    CHECK(says(*frame.signIn, "Bo may not decide about holds. That may: QA or owner."));
+    frame.signIn->act("sign-in.person.1");
+    for (int i = 0; i < 3; ++i) {
+        CHECK(frame.signIn->enter("sign-in.pin", "0001"));
+    }
+    CHECK(says(*frame.signIn, "may be typed in 2 s")); // this room's own table
+    frame.clock().advance(std::chrono::seconds{1});
+    CHECK(says(*frame.signIn, "may be typed in 1 s"));
+    frame.clock().advance(std::chrono::seconds{1});
+    CHECK(says(*frame.signIn, "The PIN is wrong"));
+    CHECK_FALSE(says(*frame.signIn, "0001"));
+    CHECK_FALSE(done);
+}
+
+TEST_CASE("at a first start the owner's PIN is set before anything is signed", "[keeping][places]") {
+    Frame frame;
+    const bool interrupted = GENERATE(false, true);
+    if (interrupted) {
+        frame.person(1, "Ana", Role::owner, "");
+    }
+    std::int64_t signedBy = 0;
+    frame.signIn->ask(shop::Right::describeDryers, [&](std::int64_t person) { signedBy = person; });
+    CHECK(says(*frame.signIn, "No owner has a PIN yet"));
+    if (!interrupted) {
+        frame.signIn->enter("sign-in.name", "Ana");
+    }
+    frame.signIn->enter("sign-in.pin", "1234");
+    frame.signIn->enter("sign-in.pin-again", "1234");
+    frame.signIn->act("sign-in.set");
+    CHECK(says(*frame.signIn, "stand in a row"));
+    CHECK_FALSE(says(*frame.signIn, "1234"));
+    frame.signIn->enter("sign-in.pin", "1397");
+    frame.signIn->enter("sign-in.pin-again", "1397");
+    frame.diskFull = true;
+    frame.signIn->act("sign-in.set");
+    CHECK(frame.told.size() == 1);
+    CHECK(signedBy == 0);
+    frame.diskFull = false;
+    frame.signIn->act("sign-in.set"); // what was typed was kept
+    CHECK(signedBy == 1);
+    const auto people = records::peopleOnFile(frame.book().db());
+    REQUIRE(people);
+    REQUIRE(people->size() == 1);
+    CHECK(people->front().pinHash == plainHash("1397"));
+    CHECK(frame.book().book().personNames()->front().name == "Ana");
+}
+
+TEST_CASE("each section of the Shop has all its sentences", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    for (const auto* section : {"settings", "dryers", "crew", "people", "roles", "cards", "book", "file"}) {
+        INFO(section);
+        REQUIRE(frame.shop->act(std::string{"shop.section."} + section));
+        CHECK(says(*frame.shop, ""));
+        CHECK_FALSE(frame.shop->sheet().blocks.isEmpty());
+    }
+    CHECK(frame.told.empty());
+}
+
+TEST_CASE("language needs no signature, risk does, and a bad one is not written", "[keeping][places]") {
+    Frame frame;
+    frame.shop->act("shop.section.settings");
+    CHECK(frame.shop->act("shop.settings.choose.language.es"));
+    CHECK(frame.asked.empty());
+    CHECK(std::get<std::string>(**records::setting(frame.book().db(), "language")) == "es");
+    CHECK(frame.shop->enter("shop.settings.risk_percent", "50"));
+    CHECK(says(*frame.shop, "not between 0.1 and 20"));
+    CHECK(frame.asked.empty());
+    frame.signs = false;
+    const auto before = frame.entries();
+    frame.shop->enter("shop.settings.risk_percent", "5");
+    CHECK(frame.asked == std::vector{shop::Right::changeSettings});
+    CHECK(frame.entries() == before);
+    frame.signs = true;
+    frame.shop->enter("shop.settings.risk_percent", "5");
+    CHECK(std::get<double>(**records::setting(frame.book().db(), "risk_percent")) == 5.0);
+}
+
+TEST_CASE("a dryer with no heated length is kept and says why it shows no dwell", "[keeping][places]") {
+    Frame frame;
+    frame.shop->act("shop.section.dryers");
+    frame.shop->act("shop.dryers.new");
+    frame.shop->enter("shop.dryers.name", "north");
+    frame.shop->enter("shop.dryers.belt", "2.4");
+    CHECK(says(*frame.shop, "No dwell can be shown: the heated length is not known"));
+    frame.shop->enter("shop.dryers.length", "0");
+    frame.shop->act("shop.dryers.save");
+    CHECK(says(*frame.shop, "not above zero"));
+    CHECK(frame.asked.empty());
+    frame.shop->enter("shop.dryers.length", "");
+    frame.shop->act("shop.dryers.save");
+    CHECK(frame.asked == std::vector{shop::Right::describeDryers});
+    CHECK(says(*frame.shop, "no dwell known"));
+    const auto dryers = records::dryers(frame.book().db());
+    REQUIRE(dryers->size() == 1);
+    CHECK_FALSE(dryers->front().heatedLengthMetres);
+    frame.shop->act("shop.dryers.pick." + dryers->front().dryer);
+    frame.shop->enter("shop.dryers.length", "3");
+    CHECK(says(*frame.shop, "Dwell: 1 min 15 s")); // 3 m at 2.4 m/min, by hand
+}
+
+TEST_CASE("the crew comes and goes by badge without a signature, a wrong badge changes nothing", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.person(2, "Bo", Role::operatorAtDryer, "", true);
+    CHECK(frame.shop->scanned(badge(1), false)); // from another place
+    CHECK((*records::crew(frame.book().db()))->persons == std::vector<std::int64_t>{1});
+    frame.shop->act("shop.crew.more");
+    CHECK((*records::crew(frame.book().db()))->unnamed == 1);
+    const auto before = frame.entries();
+    CHECK(frame.shop->scanned(badge(77), true));
+    CHECK(frame.shop->scanned(badge(2), true));
+    CHECK(frame.told.size() == 2);
+    CHECK(frame.entries() == before);
+    frame.shop->scanned(badge(1), true);
+    CHECK((*records::crew(frame.book().db()))->persons.empty());
+    CHECK(frame.asked.empty());
+    CHECK_FALSE(frame.shop->scanned({drivers::TicketKind::run, 1}, true));
+}
+
+TEST_CASE("an owner adds people; the last owner stays", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.shop->act("shop.section.people");
+    frame.shop->act("shop.people.new");
+    frame.shop->enter("shop.people.name", "Cleo");
+    frame.shop->act("shop.people.role.qa");
+    frame.shop->act("shop.people.save");
+    CHECK(frame.asked == std::vector{shop::Right::changePeople});
+    const auto people = records::peopleOnFile(frame.book().db());
+    REQUIRE(people->size() == 2);
+    CHECK(people->at(1).badge == shop::badgeOf(2));
+    CHECK(people->at(1).roles == std::vector{Role::operatorAtDryer, Role::qualityAssurance});
+    CHECK(says(*frame.shop, "Cleo"));
+    frame.shop->act("shop.people.pick.1");
+    frame.shop->act("shop.people.badge");
+    REQUIRE(frame.printed.size() == 1);
+    CHECK(frame.printed[0].number == 1);
+    frame.shop->act("shop.people.left.yes");
+    frame.shop->act("shop.people.save");
+    CHECK(says(*frame.shop, "Nobody else could sign as an owner"));
+    CHECK(frame.asked.size() == 1);
+}
+
+TEST_CASE("the book is checked and copied while the page can be left", "[keeping][places]") {
+    Frame frame;
+    frame.book().plan();
+    frame.shop->act("shop.section.book");
+    const auto waitFor = [&](const std::string& words) {
+        for (int i = 0; i < 100'000 && allText(frame.shop->sheet()).find(words) == std::string::npos; ++i) {
+            std::this_thread::yield();
+            frame.shop->tick();
+        }
+        return says(*frame.shop, words);
+    };
+    frame.shop->act("shop.book.check");
+    CHECK(waitFor("The book is sound."));
+    frame.shop->act("shop.book.backup");
+    CHECK(waitFor("A verified copy stands in"));
+    CHECK(frame.told.empty());
+    int copies = 0;
+    for (const auto& item : std::filesystem::directory_iterator{frame.exchange()}) {
+        CHECK(item.path().extension() == ".sqlite");
+        ++copies;
+    }
+    CHECK(copies == 1);
+}
+
+TEST_CASE("a shop file is looked at first, every fault is a sentence, and only a signature takes it over",
+          "[keeping][places]") {
+    Frame frame;
+    std::filesystem::create_directories(frame.exchange());
+    const auto lay = [&](const std::string& text) {
+        std::ofstream{frame.exchange() / "a.json"} << text;
+        frame.shop->act("shop.section.file");
+        frame.shop->act("shop.file.pick.0");
+    };
+    lay("{\"families\": 3, \"colour\": 1}");
+    CHECK(says(*frame.shop, "a.json is not taken over"));
+    CHECK(says(*frame.shop, "“colour” is no key of a shop file."));
+    lay("");
+    CHECK(says(*frame.shop, "It is no JSON"));
+    shop::BookStock stock;
+    stock.families = {records::recordOf(analytics::starterFamilies().front(), analytics::TemperatureUnit::fahrenheit)};
+    lay(records::writeShopFile(shop::exportOf(stock)));
+    CHECK(says(*frame.shop, "New: " + stock.families[0].name));
+    const auto before = frame.entries();
+    frame.signs = false;
+    frame.shop->act("shop.file.import-now");
+    CHECK(frame.entries() == before);
+    frame.signs = true;
+    frame.shop->act("shop.file.import-now");
+    CHECK(frame.entries() == before + 1);
+    CHECK(says(*frame.shop, "Taken over: 1"));
+    frame.shop->act("shop.file.export");
+    CHECK(frame.asked.size() == 3);
+    CHECK(std::filesystem::exists(frame.exchange() / "holdfast-shop.json"));
+    lay(records::writeShopFile(shop::exportOf(stock)));
+    CHECK(says(*frame.shop, "The book has all of it already."));
+}
