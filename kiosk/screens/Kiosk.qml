@@ -119,7 +119,6 @@ Rectangle {
             height: root.pageHeight
             sourceComponent: SheetPage {
                 portrait: root.portrait
-                place: root.kiosk.place
                 model: root.kiosk.sheet
                 refusal: root.kiosk.refusal
                 refused: root.kiosk.refused

@@ -120,4 +120,14 @@ QRectF onScreen(const QQuickItem& item) {
     return item.mapRectToScene(QRectF(0, 0, item.width(), item.height()));
 }
 
+QRectF inSight(const QQuickItem& item) {
+    QRectF box = onScreen(item);
+    for (const QQuickItem* parent = item.parentItem(); parent != nullptr; parent = parent->parentItem()) {
+        if (parent->clip()) {
+            box = box.intersected(onScreen(*parent));
+        }
+    }
+    return box;
+}
+
 } // namespace holdfast::tests

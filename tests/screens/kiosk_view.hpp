@@ -44,5 +44,7 @@ private:
 };
 
 [[nodiscard]] QRectF onScreen(const QQuickItem& item);
+/// The part of it that no scrolling part around it hides; empty: none.
+[[nodiscard]] QRectF inSight(const QQuickItem& item);
 
 } // namespace holdfast::tests

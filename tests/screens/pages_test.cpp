@@ -1,5 +1,5 @@
 #include "kiosk/screens/font_rules.hpp"
-#include "tests/screens/kiosk_view.hpp"
+#include "tests/screens/page_faults.hpp"
 
 #include <QAccessible>
 #include <QQmlApplicationEngine>
@@ -16,123 +16,6 @@ using kiosk::screens::gallery;
 using kiosk::screens::gallerySizes;
 using kiosk::screens::GalleryState;
 using kiosk::screens::KioskModel;
-
-namespace {
-
-std::string describe(const QQuickItem& item) {
-    const QRectF box = onScreen(item);
-    const QString name = item.property("spoken").toString() + item.property("text").toString();
-    return QStringLiteral("\"%1\" at %2,%3 size %4x%5")
-        .arg(name)
-        .arg(box.x())
-        .arg(box.y())
-        .arg(box.width())
-        .arg(box.height())
-        .toStdString();
-}
-
-bool isText(const QQuickItem& item) {
-    return item.inherits("QQuickText") && !item.property("text").toString().isEmpty();
-}
-
-/// Where ink stands: the text's own extent, without the air of its line.
-QRectF inkOf(const QQuickItem& text) {
-    const double width = text.property("contentWidth").toDouble();
-    const double height = text.property("contentHeight").toDouble();
-    const int align = text.property("horizontalAlignment").toInt();
-    double x = 0.0;
-    if (align == Qt::AlignHCenter) {
-        x = (text.width() - width) / 2.0;
-    } else if (align == Qt::AlignRight) {
-        x = text.width() - width;
-    }
-    const double air = text.property("lineHeight").toDouble() * 0.2;
-    return text.mapRectToScene(QRectF(x, air, width, std::max(1.0, height - 2.0 * air)));
-}
-
-const QQuickItem* clippedBy(const QQuickItem& text, const QRectF& ink) {
-    for (const QQuickItem* parent = text.parentItem(); parent != nullptr; parent = parent->parentItem()) {
-        if (parent->clip() && !onScreen(*parent).adjusted(-1, -1, 1, 1).contains(ink)) {
-            return parent;
-        }
-    }
-    return nullptr;
-}
-
-QStringList textFaults(KioskView& view, bool scrolls) {
-    QStringList faults;
-    const QRectF page(QPointF(0, 0), QSizeF(view.window().size()));
-    QList<QPair<const QQuickItem*, QRectF>> inks;
-    for (const QQuickItem* item : view.visibleItems()) {
-        if (!isText(*item)) {
-            continue;
-        }
-        const QRectF ink = inkOf(*item);
-        const QString who = QString::fromStdString(describe(*item));
-        if (item->property("truncated").toBool()) {
-            faults.append(QStringLiteral("cut short: ") + who);
-        }
-        if (item->property("contentWidth").toDouble() > item->width() + 1.0) {
-            faults.append(QStringLiteral("wider than its box: ") + who);
-        }
-        if (clippedBy(*item, ink) != nullptr) {
-            if (!scrolls) {
-                faults.append(QStringLiteral("clipped: ") + who);
-            }
-            continue;
-        }
-        if (!page.contains(ink)) {
-            faults.append(QStringLiteral("off the page: ") + who);
-        }
-        for (const auto& [other, otherInk] : inks) {
-            if (otherInk.intersects(ink)) {
-                faults.append(QStringLiteral("overlaps: ") + who + QStringLiteral(" and ") +
-                              QString::fromStdString(describe(*other)));
-            }
-        }
-        inks.append({item, ink});
-    }
-    return faults;
-}
-
-QStringList touchFaults(const KioskView& view) {
-    QStringList faults;
-    const double least = 15.0 * view.pxPerMm() - 0.5; // screens.md: at least 15 mm, 3 mm apart
-    const double apart = 3.0 * view.pxPerMm() - 0.5;
-    QList<QQuickItem*> seen;
-    for (QQuickItem* target : view.touchTargets()) {
-        const QRectF box = onScreen(*target);
-        if (box.width() < least || box.height() < least) {
-            faults.append(QStringLiteral("too small: ") + QString::fromStdString(describe(*target)));
-        }
-        for (const QQuickItem* other : seen) {
-            const QRectF near = onScreen(*other);
-            const double dx = std::max({0.0, near.left() - box.right(), box.left() - near.right()});
-            const double dy = std::max({0.0, near.top() - box.bottom(), box.top() - near.bottom()});
-            if (std::max(dx, dy) < apart) {
-                faults.append(QStringLiteral("too close: ") + QString::fromStdString(describe(*target)) +
-                              QStringLiteral(" and ") + QString::fromStdString(describe(*other)));
-            }
-        }
-        seen.append(target);
-    }
-    return faults;
-}
-
-GalleryState stateNamed(const QString& name) {
-    const std::vector<GalleryState> states = gallery();
-    const auto found =
-        std::find_if(states.begin(), states.end(), [&](const GalleryState& state) { return state.name == name; });
-    REQUIRE(found != states.end());
-    return *found;
-}
-
-void requireNone(const QStringList& faults) {
-    INFO(faults.join(u'\n').toStdString());
-    REQUIRE(faults.isEmpty());
-}
-
-} // namespace
 
 TEST_CASE("the font is B612 and not the monospaced one that shares its name", "[screens][font]") {
     ensureApplication();
@@ -162,7 +45,7 @@ TEST_CASE("no text is cut, clipped, off the page or over another in any state at
         for (const GalleryState& state : gallery()) {
             INFO(state.name.toStdString() << " at " << size.width() << "x" << size.height());
             view.show(state);
-            requireNone(textFaults(view, state.name == QStringLiteral("run-closed-many-layers")));
+            requireNone(textFaults(view, scrolls(state)));
         }
     }
 }
@@ -206,7 +89,9 @@ TEST_CASE("the Tab key reaches every control once and then starts again", "[scre
         }
         for (const QQuickItem* target : view.touchTargets()) {
             INFO(describe(*target));
-            REQUIRE(reached.count(target) == 1);
+            // Of a long list the Tab key stops once; sheet_test walks along it with the arrows.
+            const bool listed = target->property("walked").toBool() && !target->activeFocusOnTab();
+            REQUIRE(reached.count(target) == (listed ? 0 : 1));
         }
     }
 }
@@ -235,18 +120,19 @@ TEST_CASE("the order of focus is the order of the work", "[screens][keys]") {
 TEST_CASE("a touch and the Enter key both give the action's id", "[screens][actions]") {
     KioskView view({1280, 800});
     for (const GalleryState& state : gallery()) {
-        if (state.name == QStringLiteral("scan-entry")) {
-            continue; // its keys write a code and give no action
+        if (state.name == QStringLiteral("scan-entry") || state.name.startsWith(QStringLiteral("pad"))) {
+            continue; // their keys write and give no action
         }
         view.show(state);
         QSignalSpy spy(&view.kiosk(), &KioskModel::actionTriggered);
         for (QQuickItem* target : view.touchTargets()) {
             INFO(state.name.toStdString() << ": " << describe(*target));
+            target->forceActiveFocus(Qt::TabFocusReason); // brings it into view where a part scrolls
+            view.settle();
             QTest::mouseClick(&view.window(), Qt::LeftButton, Qt::NoModifier, onScreen(*target).center().toPoint());
             REQUIRE(spy.count() == 1);
             const QString touched = spy.takeFirst().at(0).toString();
             REQUIRE(!touched.isEmpty());
-            target->forceActiveFocus(Qt::TabFocusReason);
             QTest::keyClick(&view.window(), Qt::Key_Return);
             REQUIRE(spy.count() == 1);
             REQUIRE(spy.takeFirst().at(0).toString() == touched);

@@ -12,16 +12,15 @@ Item {
     readonly property real foot: buttons.count > 0 ? buttons.y - Theme.gutter : root.height
     signal triggered(string id)
 
-    function toTop() {
-        list.currentIndex = Math.max(0, root.model.chosenIndex);
-        list.positionViewAtIndex(list.currentIndex, ListView.Contain);
-    }
     Connections {
         target: root.model
-        function onListChanged() {
+        function onChoiceReplaced() {
             if (root.model.chosenIndex >= 0) {
-                list.currentIndex = root.model.chosenIndex;
+                list.goTo(root.model.chosenIndex);
             }
+        }
+        function onListReplaced() {
+            list.goTo(Math.max(0, root.model.chosenIndex));
         }
     }
 
@@ -60,19 +59,39 @@ Item {
         reuseItems: true
         cacheBuffer: 4 * Theme.row
         boundsBehavior: Flickable.StopAtBounds
-        highlightMoveDuration: 0
-        highlightResizeDuration: 0
+        // The view follows keys and choices, not rows that come in above.
+        highlightFollowsCurrentItem: false
+        keyNavigationEnabled: false
         Accessible.role: Accessible.List
         Accessible.name: root.model.heading
 
-        function walk(by: int) {
-            list.currentIndex = Math.max(0, Math.min(list.count - 1, list.currentIndex + by));
+        function goTo(index: int) {
+            list.currentIndex = Math.max(0, Math.min(list.count - 1, index));
+            list.positionViewAtIndex(list.currentIndex, ListView.Contain);
+        }
+        function stepsOf(key: int): int {
+            const page = Math.max(1, Math.floor(list.height / Theme.row));
+            switch (key) {
+            case Qt.Key_Down:
+                return 1;
+            case Qt.Key_Up:
+                return -1;
+            case Qt.Key_PageDown:
+                return page;
+            case Qt.Key_PageUp:
+                return -page;
+            case Qt.Key_Home:
+                return -list.count;
+            case Qt.Key_End:
+                return list.count;
+            default:
+                return 0;
+            }
         }
         Keys.onPressed: event => {
-            const page = Math.max(1, Math.floor(list.height / Theme.row));
-            const steps = event.key === Qt.Key_PageDown ? page : event.key === Qt.Key_PageUp ? -page : event.key === Qt.Key_Home ? -list.count : event.key === Qt.Key_End ? list.count : 0;
+            const steps = list.stepsOf(event.key);
             if (steps !== 0) {
-                list.walk(steps);
+                list.goTo(list.currentIndex + steps);
                 event.accepted = true;
             }
         }
@@ -81,6 +100,10 @@ Item {
             required property int index
             required property sheetRow entry
             readonly property bool filled: row.entry.chosen !== press.down
+            property bool pooled: false
+            visible: !pooled
+            ListView.onPooled: pooled = true
+            ListView.onReused: pooled = false
             width: list.width
             height: Math.max(Theme.row, texts.implicitHeight + Theme.px(16))
 
@@ -108,13 +131,17 @@ Item {
                 readonly property bool walked: true
                 anchors.leftMargin: Theme.deadEdge
                 focus: true
-                activeFocusOnTab: row.ListView.isCurrentItem && enabledTouch
+                // It may not fall while the focus is still here.
+                activeFocusOnTab: (row.ListView.isCurrentItem && enabledTouch) || activeFocus
                 filled: row.filled
                 enabledTouch: row.entry.id !== ""
                 role: Accessible.ListItem
                 Accessible.selected: row.entry.chosen
                 spoken: texts.spoken
                 onActivated: root.triggered(row.entry.id)
+                onActiveFocusChanged: if (activeFocus) {
+                    list.goTo(row.index);
+                }
             }
         }
     }

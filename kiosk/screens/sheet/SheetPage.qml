@@ -7,7 +7,6 @@ Item {
     id: root
 
     required property SheetPageModel model
-    required property string place
     required property refusalState refusal
     property bool refused: false
     property list<var> refusalActions
@@ -19,8 +18,6 @@ Item {
     readonly property bool detailShown: !root.portrait || !root.listShown
     readonly property bool backShown: root.portrait && root.model.detailOnly && root.model.back.id !== ""
     readonly property real detailLeft: root.listShown && !root.portrait ? list.width : 0
-
-    onPlaceChanged: list.toTop()
 
     SheetListColumn {
         id: list

@@ -2,6 +2,8 @@
 
 #include "kiosk/screens/parts/gadget_list.hpp"
 
+#include <QSet>
+
 namespace holdfast::kiosk::screens {
 namespace {
 
@@ -13,6 +15,14 @@ qsizetype chosenOf(const QList<SheetRow>& rows) {
 QString chosenIdOf(const QList<SheetRow>& rows) {
     const qsizetype chosen = chosenOf(rows);
     return chosen < 0 ? QString{} : rows[chosen].id;
+}
+
+bool shareRows(const QList<SheetRow>& a, const QList<SheetRow>& b) {
+    QSet<QString> ids;
+    for (const SheetRow& row : a) {
+        ids.insert(row.id);
+    }
+    return std::any_of(b.begin(), b.end(), [&](const SheetRow& row) { return ids.contains(row.id); });
 }
 
 bool sameFrame(const SheetPageState& a, const SheetPageState& b) {
@@ -44,7 +54,13 @@ void SheetPageModel::setState(const SheetPageState& state) {
     if (old.list != state.list || old.heading != state.heading || old.listActions != state.listActions) {
         emit listChanged();
     }
-    if (old.title != state.title || chosenIdOf(old.list) != chosenIdOf(state.list)) {
+    const bool another = chosenIdOf(old.list) != chosenIdOf(state.list);
+    if (old.list != state.list && !shareRows(old.list, state.list)) {
+        emit listReplaced();
+    } else if (another) {
+        emit choiceReplaced();
+    }
+    if (another || old.title != state.title) {
         emit detailReplaced();
     }
 }

@@ -52,6 +52,10 @@ signals:
     void listChanged();
     void listActionsChanged();
     void actionsChanged();
+    /// Not a row of the list before is in it: it is read from its chosen row or its beginning.
+    void listReplaced();
+    /// Another row is chosen; not told when the chosen one only moves.
+    void choiceReplaced();
     /// Another thing stands at the right: it is read from its beginning.
     void detailReplaced();
 
