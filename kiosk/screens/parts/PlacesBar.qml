@@ -29,9 +29,10 @@ Item {
         }
         return sum;
     }
-    function widthOf(place: placeState): real {
+    function widthOf(place: placeState, index: int): real {
         if (root.lines > 1) {
-            return Math.floor(root.width / root.perLine);
+            const each = Math.floor(root.width / root.perLine);
+            return (index + 1) % root.perLine > 0 ? each : root.width - (root.perLine - 1) * each;
         }
         return Math.max(Theme.px(root.crowded ? 74 : 135), root.nameWidth(place) + root.air);
     }
@@ -53,7 +54,7 @@ Item {
                 required property int index
                 required property placeState modelData
                 readonly property bool chosen: modelData.id === root.place
-                width: root.widthOf(modelData)
+                width: root.widthOf(modelData, index)
                 height: Theme.placesBar
 
                 Rectangle {

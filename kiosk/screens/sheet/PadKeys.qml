@@ -20,8 +20,9 @@ Grid {
         case SheetKinds.Number:
             return "123456789−0.";
         case SheetKinds.Date:
+            return "123456789-0";
         case SheetKinds.Secret:
-            return "1234567890-".slice(0, root.kind === SheetKinds.Date ? 11 : 10);
+            return "123456789 0"; // a blank has no key, so that 0 stands in the middle as on any pad of digits
         case SheetKinds.Code:
             return "1234567890-./" + root.letters.toUpperCase();
         default:
@@ -43,6 +44,8 @@ Grid {
             width: root.keyWidth
             height: root.keyHeight
             label: index < root.signs.length ? root.signs[index] : ""
+            enabledTouch: label !== " "
+            opacity: enabledTouch ? 1 : 0
             size: root.digits ? Theme.figure : Theme.lead
             onActivated: root.typed(label === "−" ? "-" : label)
         }
