@@ -68,7 +68,7 @@ class WholeKiosk::Inside final {
 public:
     explicit Inside(const Rig& rig) : m_clock{rig.clock()} {
         openBook(rig);
-        makeDesk();
+        makeDesk(rig);
         showWindow();
         m_desk->start();
         m_presenter->start();
@@ -97,12 +97,12 @@ private:
         REQUIRE(kiosk::demo::writeDemo(*m_book, *m_writer, m_clock.wall(), rig.probePort()));
     }
 
-    void makeDesk() {
+    void makeDesk(const Rig& rig) {
         const auto identity = kiosk::shop::openShop(*m_book, m_clock.wall(), chance);
         REQUIRE(identity);
         m_desk = std::make_unique<shop::ProvingDesk>(
             shop::DeskNeeds{*m_book, *m_writer, m_clock, chance, identity->kiosk, identity->dryer});
-        m_presenter = std::make_unique<screens::KioskPresenter>(*m_desk, *m_book, m_clock, m_model);
+        m_presenter = std::make_unique<screens::KioskPresenter>(*m_desk, *m_book, m_clock, m_model, rig.data());
     }
 
     void showWindow() {
