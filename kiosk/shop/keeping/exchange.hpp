@@ -2,9 +2,8 @@
 
 #include "kiosk/ledger/failure.hpp"
 #include "kiosk/records/kinds.hpp"
+#include "kiosk/records/queries.hpp"
 #include "kiosk/records/shop_file.hpp"
-
-#include <SQLiteCpp/Database.h>
 
 #include <functional>
 #include <string>

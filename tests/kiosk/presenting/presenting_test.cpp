@@ -77,6 +77,7 @@ analytics::Verdict verdict(analytics::Word word, double marginFahrenheit) {
 TEST_CASE("a verdict that is not kept never stands in the band", "[presenting]") {
     auto state = stateOf(plan({{"white", "low-cure"}}, "100% polyester"));
     shop::PendingKeep pending;
+    pending.readings.emplace_back();
     pending.key = 1;
     state.pending.push_back(pending);
     const auto band = bandOf(state, {});
@@ -90,6 +91,7 @@ TEST_CASE("a verdict that is not kept never stands in the band", "[presenting]")
 TEST_CASE("what could not be written is not shown as proven and offers to write it again", "[presenting]") {
     auto state = stateOf(plan({{"white", "low-cure"}}, "100% polyester"));
     shop::PendingKeep pending;
+    pending.readings.emplace_back();
     pending.status = shop::KeepStatus::failed;
     pending.failure = ledger::Failure{ledger::FailureCode::diskFull, "no room"};
     state.pending.push_back(pending);
