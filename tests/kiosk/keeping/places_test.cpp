@@ -270,7 +270,7 @@ TEST_CASE("a dryer with no heated length is kept and says why it shows no dwell"
     CHECK_FALSE(dryers->front().heatedLengthMetres);
     frame.shop->act("shop.dryers.pick." + dryers->front().dryer);
     frame.shop->enter("shop.dryers.length", "3");
-    CHECK(says(*frame.shop, "Dwell: 1\u00A0min 15\u00A0s")); // 3 m at 2.4 m/min, by hand
+    CHECK(says(*frame.shop, "Dwell: 75\u00A0s")); // 3 m at 2.4 m/min, by hand
 }
 
 TEST_CASE("the crew comes and goes by badge without a signature, a wrong badge changes nothing", "[keeping][places]") {
