@@ -71,11 +71,11 @@ enum class ReasonCode {
     bucketPastPotLife,         ///< layer, subject bucket
     bucketExpired,             ///< layer, subject bucket
     bucketAdditiveOutsideBand, ///< layer, subject bucket
-    probeLifted, ///< where the trace showed it: duration τ, needed the usual τ, difference flutter
-    wetCloth,    ///< at, duration, value level of the stretch
-    emptyBelt,   ///< value P, other the usual P, difference
-    readingsDisagree, ///< value one, other the other
-    retakePassed,     ///< value mean margin as difference, guard
+    probeLifted,               ///< where the trace showed it: duration τ, needed the usual τ, difference flutter
+    wetCloth,                  ///< at, duration, value level of the stretch
+    emptyBelt,                 ///< value P, other the usual P, difference
+    readingsDisagree,          ///< value one, other the other
+    retakePassed,              ///< value mean margin as difference, guard
     retakeUsedUp,
     windowClosed, ///< value lower, limit upper
     emptyLayerList,
