@@ -52,6 +52,22 @@ std::string_view keyOf(shop::RefusalCause value) noexcept {
         return "ride-not-found";
     case shop::RefusalCause::traceUnreadable:
         return "trace-unreadable";
+    case shop::RefusalCause::byHandOnly:
+        return "by-hand-only";
+    case shop::RefusalCause::nothingEntered:
+        return "nothing-entered";
+    case shop::RefusalCause::valueMissing:
+        return "value-missing";
+    case shop::RefusalCause::valueImpossible:
+        return "value-impossible";
+    case shop::RefusalCause::beforeUseMissing:
+        return "before-use-missing";
+    case shop::RefusalCause::stripUsedBefore:
+        return "strip-used-before";
+    case shop::RefusalCause::flashLayerMissing:
+        return "flash-layer-missing";
+    case shop::RefusalCause::flashDoesNotApply:
+        return "flash-does-not-apply";
     }
     return "unknown";
 }

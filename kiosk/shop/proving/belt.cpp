@@ -30,7 +30,7 @@ void leaveBelt(Machine& m, const std::string& run) {
     state.belt.erase(place);
     if (state.run->onFile.plan.run == run) {
         state.run = state.belt.back();
-        state.strip.reset();
+        closePages(state);
     }
     refreshWindow(m);
 }
@@ -48,7 +48,7 @@ void joinBelt(Machine& m, const Run& run) {
     }
     state.run = withKnownLot(m, run);
     state.belt.push_back(state.run);
-    state.strip.reset();
+    closePages(state);
     claimRides(m);
     refreshWindow(m);
 }

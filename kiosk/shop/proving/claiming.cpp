@@ -49,6 +49,7 @@ Recording recordingOf(Machine& m, const TraceLoaded& event, const records::Trace
     recording.run = m.state.claim->run;
     recording.samples = event.samples;
     recording.position = event.taken.position;
+    recording.placement = event.taken.placement;
     recording.reason = event.taken.reason;
     recording.stoppedByHand = seen.stoppedByHand;
     recording.cutOff = seen.cutOff;

@@ -40,6 +40,7 @@ KnownInstrument known(const records::InstrumentOnFile& one, analytics::Date toda
         known.number = static_cast<std::uint64_t>(*one.described.number);
     }
     known.kind = one.described.spec.kind;
+    known.pack = one.described.pack;
     known.calibration = std::make_shared<const analytics::Calibration>(one.instrument, today);
     if (one.described.spec.strip) {
         known.stripSteps = one.described.spec.strip->steps;
@@ -216,6 +217,12 @@ std::optional<records::ReadingRow> ProvingDesk::Disk::rowOf(const records::Readi
         }
     }
     return std::nullopt;
+}
+
+StripLookedUp ProvingDesk::Disk::strip(std::int64_t number) {
+    const auto database = reader();
+    const auto used = database ? records::readingOfStrip(**database, number) : tl::unexpected(database.error());
+    return {number, used && used->has_value(), !used};
 }
 
 ProvingEvent ProvingDesk::Disk::trace(const std::string& reading) {

@@ -24,6 +24,7 @@ public:
                                                      const records::Moment& now);
     [[nodiscard]] bool anyLeftOver() const;
     [[nodiscard]] ledger::Result<FloorLoaded> floor();
+    [[nodiscard]] StripLookedUp strip(std::int64_t number);
     /// The answer to LoadTrace: TraceLoaded or TraceNotLoaded.
     [[nodiscard]] ProvingEvent trace(const std::string& reading);
     [[nodiscard]] std::optional<ledger::Failure> openSpool(const OpenSpool& open, const std::string& name);

@@ -183,8 +183,9 @@ void describeReading(records::ReadingTaken& reading, const AnnouncedRun* run, co
     reading.window = std::move(*window);
 }
 
-PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& known, const drivers::CountScale& link,
+PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& described, const drivers::CountScale& link,
                       const Recording& recording) {
+    const auto known = described ? std::optional{placedAs(*described, recording.placement)} : std::nullopt;
     const auto calibration = calibrationFor(known, recording.instrument);
     const auto scale = scaleOf(link, recording.answeredUnit);
     const auto raw = rawTraceOf(recording, scale, calibration->instrument());

@@ -46,6 +46,9 @@ void sendNext(Machine& m) {
     for (const auto& action : pending.actions) {
         commit->records.emplace_back(action);
     }
+    if (pending.flash) {
+        commit->records.emplace_back(*pending.flash);
+    }
     for (auto& closed : lotsToClose(m.state, pending)) {
         commit->records.push_back(std::move(closed));
     }
@@ -74,7 +77,7 @@ void storeReadings(Machine& m, PendingKeep& pending, const Committed& event) {
 } // namespace
 
 void keep(Machine& m, PendingKeep pending) {
-    assert(!pending.readings.empty() || !pending.actions.empty());
+    assert(!pending.readings.empty() || !pending.actions.empty() || pending.flash);
     pending.key = m.nextNumber();
     pending.since = m.state.now;
     pending.dryer = m.state.floor.dryer;
@@ -91,7 +94,9 @@ void onCommitted(Machine& m, const Committed& event) {
     state.pending.erase(state.pending.begin());
     assert(event.ids.size() == pending.commit->records.size() && event.sequences.size() == event.ids.size());
     noteLots(state, pending.commit->records);
-    if (pending.actions.empty()) {
+    if (pending.flash) {
+        onFlashKept(state);
+    } else if (pending.actions.empty()) {
         storeReadings(m, pending, event);
         showTogether(m);
     } else {

@@ -65,11 +65,32 @@ void store(Machine& m, KeptReading kept);
 void showTogether(Machine& m);
 void onRetake(Machine& m);
 [[nodiscard]] const KeptReading* keptOf(const ProvingState& state, const KeptReading& reading);
+/// The smaller, the worse.
+[[nodiscard]] int rankOf(analytics::Word word);
 // strip.cpp
-void openStrip(Machine& m, const std::string& name);
+/// `number` is that of a single strip, if its own label was scanned.
+void openStrip(Machine& m, const std::string& name, std::optional<std::int64_t> number = std::nullopt);
+/// True if the number is one of a pack of single strips: the book is then asked whether it was used.
+bool onStripLabel(Machine& m, std::uint64_t number);
+void onStripLookedUp(Machine& m, const StripLookedUp& event);
 void touchStrip(Machine& m, int lastDark);
 void previewStrip(Machine& m);
 void keepStrip(Machine& m);
+// hand.cpp
+void closePages(ProvingState& state);
+[[nodiscard]] bool isPossible(const analytics::AuthoredTemperature& typed);
+/// The figure as typed, with its unit.
+[[nodiscard]] std::string typedText(const analytics::AuthoredTemperature& typed);
+/// How long the film is under the heat, as far as the dryer's figures say so.
+[[nodiscard]] std::optional<analytics::Duration> dwellNow(const ProvingState& state);
+void openHand(Machine& m, const std::string& name);
+void previewHand(Machine& m);
+void keepHand(Machine& m);
+// flash.cpp
+void openFlash(Machine& m, const std::string& name);
+void previewFlash(Machine& m);
+void keepFlash(Machine& m);
+void onFlashKept(ProvingState& state);
 // run.cpp
 void lookUp(Machine& m, std::uint64_t number, bool card);
 void onRunLoaded(Machine& m, const RunLoaded& event);
@@ -121,6 +142,7 @@ void onTraceNotLoaded(Machine& m, const TraceNotLoaded& event);
 // step.cpp
 void onNext(Machine& m);
 void onPosition(Machine& m, records::BeltPosition position);
+void onPlacement(Machine& m, analytics::Placement placement);
 /// The same was scanned or pressed less than two seconds ago, and counts once.
 [[nodiscard]] bool saidAgain(Machine& m, const std::string& what);
 

@@ -81,6 +81,17 @@ analytics::Temperature indicated(const drivers::Sample& sample, const drivers::C
                                                        : analytics::Temperature::fromFahrenheit(value);
 }
 
+KnownInstrument placedAs(KnownInstrument known, const std::optional<analytics::Placement>& placement) {
+    if (known.calibration && placement && known.calibration->instrument().placement != *placement) {
+        auto instrument = known.calibration->instrument();
+        instrument.placement = *placement;
+        instrument.ownPlacement.reset();
+        known.calibration =
+            std::make_shared<const analytics::Calibration>(std::move(instrument), known.calibration->today());
+    }
+    return known;
+}
+
 void refreshProbe(Machine& m, Probe& probe) {
     const auto* known = m.instrumentNamed(probe.name);
     probe.known = known != nullptr ? std::optional{*known} : std::nullopt;
@@ -113,6 +124,8 @@ void onInstruments(Machine& m, const InstrumentsLoaded& event) {
     }
     refreshWindow(m);
     previewStrip(m);
+    previewHand(m);
+    previewFlash(m);
 }
 
 } // namespace holdfast::kiosk::shop

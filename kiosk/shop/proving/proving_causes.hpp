@@ -54,6 +54,14 @@ enum class RefusalCause {
     beltFull,             ///< more runs on one belt than are judged together; number most
     rideNotFound,         ///< the ride to be named is not one without a run, or not in the book
     traceUnreadable,      ///< its trace is gone or damaged: it cannot be judged for another run
+    byHandOnly,           ///< the instrument is not one whose value is typed; text its name
+    nothingEntered,       ///< keep, and no page of a typed reading is open
+    valueMissing,         ///< no value was typed
+    valueImpossible,      ///< under −40 °C or over 450 °C; text the figure as typed
+    beforeUseMissing,     ///< a spot, and nobody said what it showed after its reset
+    stripUsedBefore,      ///< number of the single strip
+    flashLayerMissing,    ///< no layer was chosen, or there is none of that number
+    flashDoesNotApply,    ///< the layer's ink is not gelled by a flash; text its colour
 };
 
 struct Refusal final {

@@ -111,6 +111,8 @@ void ProvingDesk::answer(ProvingEvent event) {
 void ProvingDesk::perform(const ProvingEffect& effect) {
     if (const auto* ask = std::get_if<LookUpRun>(&effect)) {
         lookUp(*ask);
+    } else if (const auto* strip = std::get_if<LookUpStrip>(&effect)) {
+        onDisk([this, number = strip->number](Disk& disk) { answer(disk.strip(number)); });
     } else if (const auto* open = std::get_if<OpenSpool>(&effect)) {
         openSpool(*open);
     } else if (const auto* append = std::get_if<AppendSpool>(&effect)) {

@@ -143,6 +143,41 @@ struct TraceNotLoaded final {
     std::string reading;
     RefusalCause cause = RefusalCause::traceUnreadable;
 };
+/// Of whatever page is open, else of the next ride.
+struct PlacementChosen final {
+    analytics::Placement placement = analytics::Placement::wetInk;
+};
+struct HandOpened final {
+    std::string instrument; ///< name of a spot or gun; empty: the shop's first
+};
+struct HandTyped final {
+    std::optional<analytics::AuthoredTemperature> value; ///< absent: wiped out
+};
+struct HandBeforeTyped final {
+    std::optional<analytics::AuthoredTemperature> value; ///< of a spot, after reset
+};
+struct ShotPlaceChosen final {
+    analytics::ShotPlace place = analytics::ShotPlace::outfeed;
+};
+struct HandKept final {};
+struct HandLeft final {};
+struct FlashOpened final {
+    std::string instrument; ///< name of a probe, spot or gun; empty: the shop's first spot, else gun, else probe
+};
+struct FlashLayerChosen final {
+    int position = 1; ///< from 1 at the bottom
+};
+struct FlashTyped final {
+    std::optional<analytics::AuthoredTemperature> peak; ///< as indicated
+};
+struct FlashKept final {};
+struct FlashLeft final {};
+/// The answer to LookUpStrip.
+struct StripLookedUp final {
+    std::int64_t number = 0;
+    bool used = false;       ///< a reading stands in the book for it
+    bool unreadable = false; ///< the book could not be asked
+};
 /// Ids for lots, made outside: the machine knows no chance.
 struct FreshIds final {
     std::vector<std::string> ids;
@@ -154,7 +189,8 @@ using ProvingEvent =
                  StripKept, StripLeft, StopPressed, RetakePressed, RetryPressed, NextPressed, RefusalClosed,
                  UnitAnswered, ReasonChosen, Committed, CommitFailed, SpoolFailed, SpoolFound, SpoolUnreadable,
                  ActionPressed, FloorLoaded, HandOverOpened, ClaimPressed, ClaimLeft, BeltLeft, TraceLoaded,
-                 TraceNotLoaded, FreshIds>;
+                 TraceNotLoaded, PlacementChosen, HandOpened, HandTyped, HandBeforeTyped, ShotPlaceChosen, HandKept,
+                 HandLeft, FlashOpened, FlashLayerChosen, FlashTyped, FlashKept, FlashLeft, StripLookedUp, FreshIds>;
 
 // effects
 
@@ -192,6 +228,10 @@ struct Commit final {
     std::string spoolFile;                ///< one found at start; empty: none
     std::size_t firstReading = 0;         ///< index in `records` of the first of the pending readings
 };
+/// Whether the single strip of this number was used before.
+struct LookUpStrip final {
+    std::int64_t number = 0;
+};
 /// A reading's trace and instrument are wanted, to judge it for another run.
 struct LoadTrace final {
     std::string reading; ///< id of the entry
@@ -204,7 +244,7 @@ struct ShowVerdict final {
     analytics::Word word = analytics::Word::notProven;
 };
 
-using ProvingEffect = std::variant<LookUpRun, OpenSpool, AppendSpool, SyncSpool, DiscardSpool, Commit, LoadTrace,
-                                   ShowRefusal, ShowVerdict>;
+using ProvingEffect = std::variant<LookUpRun, LookUpStrip, OpenSpool, AppendSpool, SyncSpool, DiscardSpool, Commit,
+                                   LoadTrace, ShowRefusal, ShowVerdict>;
 
 } // namespace holdfast::kiosk::shop

@@ -45,6 +45,12 @@ Stage stageOf(const ProvingState& state) {
     if (state.strip) {
         return Stage::strip;
     }
+    if (state.hand) {
+        return Stage::hand;
+    }
+    if (state.flash) {
+        return Stage::flash;
+    }
     if (state.verdict) {
         return Stage::verdict;
     }

@@ -8,6 +8,7 @@
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/shop/proving/action_card.hpp"
 #include "kiosk/shop/proving/floor_state.hpp"
+#include "kiosk/shop/proving/hand_state.hpp"
 #include "kiosk/shop/proving/proving_events.hpp"
 #include "kiosk/shop/proving/recording.hpp"
 
@@ -36,6 +37,7 @@ struct KeptReading final {
     std::string instrumentName;
     std::vector<DrawnSample> drawn; ///< empty for a strip
     MonotonicTime keptAt{0};
+    std::shared_ptr<const RideFacts> ride{}; ///< of a trace with a run
 };
 
 enum class KeepStatus { writing, failed };
@@ -51,6 +53,7 @@ struct PendingKeep final {
     std::vector<KeptReading> readings;      ///< what will be shown once it is kept; empty for an action
     /// What was done: one entry for each bad reading it answers, at least one; empty for readings.
     std::vector<records::ActionTaken> actions{};
+    std::optional<records::FlashNoted> flash{}; ///< a note of a flash; neither readings nor actions then
 
     // inside of the machine
     bool sent = false;
@@ -70,7 +73,9 @@ struct StripEntry final {
     bool nextUnsure = false; ///< the step after it is half dark or unsure: belongs to neither
     bool usedBefore = false;
     bool allLightBefore = true;
+    std::optional<std::int64_t> number{}; ///< of the single strip, if its own label was scanned; used once
     records::BeltPosition position = records::BeltPosition::centre;
+    std::optional<analytics::Placement> placement{}; ///< absent: as the strip is described
     std::optional<analytics::Verdict> preview;
 };
 
@@ -79,6 +84,8 @@ enum class Stage {
     lookingUp, ///< a ticket was scanned; the book is asked
     window,    ///< the run's window is shown; waiting for a ride or a strip
     strip,     ///< the strip page
+    hand,      ///< the page of a spot or gun
+    flash,     ///< the page of a flash's note
     recording, ///< a ride is on
     probeLost, ///< a ride is on and its probe is silent; what came is kept
     writing,   ///< judged and on its way into the book; no verdict yet
@@ -107,10 +114,18 @@ struct ProvingState final {
     bool lookingUpJoins = false; ///< it joins the belt
 
     std::optional<StripEntry> strip;
-    std::vector<PendingKeep> pending;          ///< oldest first
-    std::vector<KeptReading> kept;             ///< of the run on the screen and of this ride, oldest first
-    std::optional<analytics::Verdict> verdict; ///< joined from `shownReadings`; set only by Committed
-    std::vector<std::string> shownReadings;    ///< ids in `kept` that `verdict` speaks of
+    std::optional<HandEntry> hand; ///< at most one of the three pages is open
+    std::optional<FlashEntry> flash;
+    std::optional<std::int64_t> lookingUpStrip; ///< number of the single strip asked for
+    std::optional<LastFlash> lastFlash;         ///< until another run is announced
+    std::vector<PendingKeep> pending;           ///< oldest first
+    std::vector<KeptReading> kept;              ///< of the run on the screen and of this ride, oldest first
+    std::optional<analytics::Verdict> verdict;  ///< joined from `shownReadings`; set only by Committed
+    std::vector<std::string> shownReadings;     ///< ids in `kept` that `verdict` speaks of
+    /// Beside a verdict that is not cured, of one ride: what to turn, or why nothing. Absent where the ride tells
+    /// nothing of the dryer.
+    std::optional<tl::expected<analytics::TurnProposal, analytics::NoTurn>> turn;
+    std::vector<GoodRide> goodRides; ///< of this dryer, oldest first: what its usual is made of
     /// Id of the newest reading that nobody announced, until Next, a ride or a claim: while it is younger than ten
     /// minutes and no ride is on, a scanned ticket claims it.
     std::optional<std::string> unclaimed;

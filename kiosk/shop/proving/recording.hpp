@@ -44,6 +44,7 @@ struct KnownInstrument final {
     drivers::CountScale scale;
     std::shared_ptr<const analytics::Calibration> calibration; ///< absent: not described
     std::vector<analytics::AuthoredTemperature> stripSteps;    ///< of a strip, as authored, coolest first
+    std::optional<records::StripPack> pack{};                  ///< of strips bought as numbered singles
 };
 
 /// How far a ride has come.
@@ -93,6 +94,7 @@ struct Recording final {
     bool cutOff = false;
     std::vector<RetakeOf> retakes{}; ///< at most one a run
     records::BeltPosition position = records::BeltPosition::centre;
+    std::optional<analytics::Placement> placement{}; ///< absent: as the instrument is described
     records::ReadingReason reason = records::ReadingReason::drawn;
 };
 
@@ -109,6 +111,7 @@ struct Probe final {
     MonotonicTime gapLimit{2'000'000};     ///< larger of 2 s and four medians, never more than 5 s
     std::optional<Recording> recording;
     records::BeltPosition position = records::BeltPosition::centre;
+    std::optional<analytics::Placement> placement{}; ///< of the next ride; absent: as the instrument is described
 
     // inside of the machine
     drivers::CountScale scale;
@@ -119,6 +122,10 @@ struct Probe final {
     std::optional<analytics::TemperatureUnit> answeredUnit;
     bool waitsForCool = false; ///< stopped by hand while hot: nothing starts before 60 °C
 };
+
+/// The instrument as it measures in this placement: another one than described has its own random uncertainty, and
+/// not that of the shop's repeat rides.
+[[nodiscard]] KnownInstrument placedAs(KnownInstrument known, const std::optional<analytics::Placement>& placement);
 
 /// What a sample says, in the link's scale, not corrected.
 [[nodiscard]] analytics::Temperature indicated(const drivers::Sample& sample, const drivers::CountScale& scale);

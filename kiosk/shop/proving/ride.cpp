@@ -23,6 +23,7 @@ void start(Machine& m, Probe& probe) {
     recording.others = othersOnBelt(m.state);
     recording.answeredUnit = probe.answeredUnit;
     recording.position = probe.position;
+    recording.placement = probe.placement;
     recording.reason = m.state.nextReason;
     recording.startLevel = levelBefore(probe).value_or(Temperature::fromCelsius(0));
     recording.samples = preRoll(probe);

@@ -7,17 +7,17 @@ namespace holdfast::kiosk::shop {
 namespace {
 
 /// The probe that the window is drawn for: the one shown before if it is still there, else the first described one.
-const KnownInstrument* windowProbe(const ProvingState& state) {
-    const KnownInstrument* first = nullptr;
+std::optional<KnownInstrument> windowProbe(const ProvingState& state) {
+    const Probe* first = nullptr;
     for (const auto& probe : state.probes) {
         if (probe.known && probe.known->calibration && probe.link.state != drivers::LinkState::absent) {
             if (probe.name == state.windowInstrument) {
-                return &*probe.known;
+                return placedAs(*probe.known, probe.placement);
             }
-            first = first == nullptr ? &*probe.known : first;
+            first = first == nullptr ? &probe : first;
         }
     }
-    return first;
+    return first != nullptr ? std::optional{placedAs(*first->known, first->placement)} : std::nullopt;
 }
 
 analytics::Choices choicesOf(const ProvingState& state) {
@@ -51,9 +51,10 @@ void announce(Machine& m, const std::shared_ptr<const AnnouncedRun>& run) {
     } else {
         clearVerdict(m);
     }
-    state.strip.reset();
+    closePages(state);
     replaceBelt(m, withKnownLot(m, run));
     if (another) {
+        state.lastFlash.reset();
         state.floor.setUp = false;
         state.nextReason = records::ReadingReason::drawn;
     }
@@ -75,6 +76,7 @@ void lookUp(Machine& m, std::uint64_t number, bool card) {
 
 void clearVerdict(Machine& m) {
     m.state.verdict.reset();
+    m.state.turn.reset();
     m.state.shownReadings.clear();
     m.state.unitAsked = false;
     m.state.retakePlanned = false;
@@ -82,14 +84,14 @@ void clearVerdict(Machine& m) {
 
 void refreshWindow(Machine& m) {
     auto& state = m.state;
-    const auto* instrument = windowProbe(state);
-    state.windowInstrument = instrument != nullptr ? instrument->name : std::string{};
+    const auto instrument = windowProbe(state);
+    state.windowInstrument = instrument ? instrument->name : std::string{};
     state.window.reset();
     state.beltWindow.reset();
     if (!state.run) {
         return;
     }
-    const auto* calibration = instrument != nullptr ? instrument->calibration.get() : nullptr;
+    const auto* calibration = instrument ? instrument->calibration.get() : nullptr;
     auto window = analytics::windowWithWaysOut(state.run->onFile.layers, calibration, choicesOf(state), state.guard);
     if (window) {
         state.window = std::move(*window);

@@ -38,6 +38,9 @@ void onInstrumentCode(Machine& m, std::uint64_t number) {
     const auto found = std::find_if(state.instruments.begin(), state.instruments.end(),
                                     [&](const KnownInstrument& one) { return one.number == number; });
     if (found == state.instruments.end()) {
+        if (onStripLabel(m, number)) {
+            return;
+        }
         m.refuse(RefusalCause::instrumentNotFound, {}, number);
         return;
     }
@@ -46,7 +49,11 @@ void onInstrumentCode(Machine& m, std::uint64_t number) {
         refreshWindow(m);
         return;
     }
-    openStrip(m, found->name);
+    if (found->kind == analytics::InstrumentKind::strip) {
+        openStrip(m, found->name);
+        return;
+    }
+    openHand(m, found->name);
 }
 
 void onStripCard(Machine& m, std::uint64_t number) {

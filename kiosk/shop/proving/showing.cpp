@@ -47,7 +47,19 @@ bool groupIsOpen(const ProvingState& state) {
     return riding || writing;
 }
 
-/// The smaller, the worse.
+/// Readings of one run are joined as readings of one piece; of several runs on the belt the worst is shown.
+Verdict worstOf(const std::vector<std::vector<Verdict>>& byRun) {
+    std::vector<Verdict> joined;
+    for (const auto& verdicts : byRun) {
+        joined.push_back(verdicts.size() == 1 ? verdicts.front() : analytics::joinReadings(verdicts));
+    }
+    return *std::min_element(joined.begin(), joined.end(), [](const Verdict& one, const Verdict& other) {
+        return rankOf(one.word) < rankOf(other.word);
+    });
+}
+
+} // namespace
+
 int rankOf(Word word) {
     switch (word) {
     case Word::underCured:
@@ -63,19 +75,6 @@ int rankOf(Word word) {
     }
     return 4;
 }
-
-/// Readings of one run are joined as readings of one piece; of several runs on the belt the worst is shown.
-Verdict worstOf(const std::vector<std::vector<Verdict>>& byRun) {
-    std::vector<Verdict> joined;
-    for (const auto& verdicts : byRun) {
-        joined.push_back(verdicts.size() == 1 ? verdicts.front() : analytics::joinReadings(verdicts));
-    }
-    return *std::min_element(joined.begin(), joined.end(), [](const Verdict& one, const Verdict& other) {
-        return rankOf(one.word) < rankOf(other.word);
-    });
-}
-
-} // namespace
 
 const KeptReading* keptOf(const ProvingState& state, const KeptReading& reading) {
     const auto found = std::find_if(state.kept.begin(), state.kept.end(), [&](const KeptReading& one) {

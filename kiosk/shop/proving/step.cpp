@@ -42,9 +42,9 @@ void onNext(Machine& m) {
                  run ? std::optional{static_cast<std::uint64_t>(run->onFile.plan.number)} : std::nullopt);
         return;
     }
-    const bool shown = state.verdict || state.strip || state.unclaimed;
+    const bool shown = state.verdict || state.strip || state.hand || state.flash || state.unclaimed;
     clearVerdict(m);
-    state.strip.reset();
+    closePages(state);
     state.retakeFirsts.clear();
     state.together.clear();
     state.unclaimed.reset();
@@ -63,12 +63,36 @@ void onPosition(Machine& m, records::BeltPosition position) {
         m.state.strip->position = position;
         return;
     }
+    if (m.state.hand) {
+        m.state.hand->position = position;
+        return;
+    }
     for (auto& probe : m.state.probes) {
         probe.position = position;
         if (probe.recording && !probe.recording->judged) {
             probe.recording->position = position;
         }
     }
+}
+
+void onPlacement(Machine& m, analytics::Placement placement) {
+    if (m.state.strip) {
+        m.state.strip->placement = placement;
+        previewStrip(m);
+        return;
+    }
+    if (m.state.hand) {
+        m.state.hand->placement = placement;
+        previewHand(m);
+        return;
+    }
+    for (auto& probe : m.state.probes) {
+        probe.placement = placement;
+        if (probe.recording && !probe.recording->judged) {
+            probe.recording->placement = placement;
+        }
+    }
+    refreshWindow(m);
 }
 
 namespace {
@@ -155,6 +179,50 @@ struct Dispatch final {
     void operator()(const BeltLeft& event) const { leaveBelt(m, event.run); }
     void operator()(const TraceLoaded& event) const { onTraceLoaded(m, event); }
     void operator()(const TraceNotLoaded& event) const { onTraceNotLoaded(m, event); }
+    void operator()(const PlacementChosen& event) const { onPlacement(m, event.placement); }
+    void operator()(const HandOpened& event) const {
+        m.state.refusal.reset();
+        openHand(m, event.instrument);
+    }
+    void operator()(const HandTyped& event) const {
+        if (m.state.hand) {
+            m.state.hand->value = event.value;
+            previewHand(m);
+        }
+    }
+    void operator()(const HandBeforeTyped& event) const {
+        if (m.state.hand) {
+            m.state.hand->beforeUse = event.value;
+            previewHand(m);
+        }
+    }
+    void operator()(const ShotPlaceChosen& event) const {
+        if (m.state.hand) {
+            m.state.hand->place = event.place;
+            previewHand(m);
+        }
+    }
+    void operator()(const HandKept&) const { keepHand(m); }
+    void operator()(const HandLeft&) const { m.state.hand.reset(); }
+    void operator()(const FlashOpened& event) const {
+        m.state.refusal.reset();
+        openFlash(m, event.instrument);
+    }
+    void operator()(const FlashLayerChosen& event) const {
+        if (m.state.flash) {
+            m.state.flash->layer = event.position;
+            previewFlash(m);
+        }
+    }
+    void operator()(const FlashTyped& event) const {
+        if (m.state.flash) {
+            m.state.flash->peak = event.peak;
+            previewFlash(m);
+        }
+    }
+    void operator()(const FlashKept&) const { keepFlash(m); }
+    void operator()(const FlashLeft&) const { m.state.flash.reset(); }
+    void operator()(const StripLookedUp& event) const { onStripLookedUp(m, event); }
     void operator()(const FreshIds& event) const {
         m.state.freshIds.insert(m.state.freshIds.end(), event.ids.begin(), event.ids.end());
     }

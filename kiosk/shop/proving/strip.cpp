@@ -57,12 +57,67 @@ records::StripSeen seenOf(const StripEntry& entry) {
     }
     seen.allLightBefore = entry.allLightBefore;
     seen.usedBefore = entry.usedBefore;
+    seen.number = entry.number;
     return seen;
+}
+
+bool isOf(const KeptReading& kept, std::int64_t number) {
+    const auto* seen = std::get_if<records::StripSeen>(&kept.reading.evidence);
+    return seen != nullptr && seen->number == number;
+}
+
+/// On its way into the book, which does not yet know it.
+bool isBeingKept(const ProvingState& state, std::int64_t number) {
+    return std::any_of(state.pending.begin(), state.pending.end(), [&](const PendingKeep& pending) {
+        return std::any_of(pending.readings.begin(), pending.readings.end(),
+                           [&](const KeptReading& kept) { return isOf(kept, number); });
+    });
+}
+
+const KnownInstrument* packWith(const ProvingState& state, std::int64_t number) {
+    const auto found =
+        std::find_if(state.instruments.begin(), state.instruments.end(), [&](const KnownInstrument& one) {
+            return one.pack && number >= one.pack->firstNumber && number - one.pack->firstNumber < one.pack->count;
+        });
+    return found == state.instruments.end() ? nullptr : &*found;
 }
 
 } // namespace
 
-void openStrip(Machine& m, const std::string& name) {
+bool onStripLabel(Machine& m, std::uint64_t number) {
+    auto& state = m.state;
+    const auto single = static_cast<std::int64_t>(number);
+    if (single < 0 || packWith(state, single) == nullptr) {
+        return false;
+    }
+    if (!state.run) {
+        m.refuse(RefusalCause::noRunAnnounced);
+    } else if (isBeingKept(state, single)) {
+        m.refuse(RefusalCause::stripUsedBefore, {}, number);
+    } else {
+        state.lookingUpStrip = single;
+        m.effects.emplace_back(LookUpStrip{single});
+    }
+    return true;
+}
+
+void onStripLookedUp(Machine& m, const StripLookedUp& event) {
+    auto& state = m.state;
+    if (state.lookingUpStrip != event.number) {
+        return; // something else was opened since
+    }
+    state.lookingUpStrip.reset();
+    const auto number = static_cast<std::uint64_t>(event.number);
+    if (event.unreadable) {
+        m.refuse(RefusalCause::bookUnreadable, {}, number);
+    } else if (event.used || isBeingKept(state, event.number)) {
+        m.refuse(RefusalCause::stripUsedBefore, {}, number);
+    } else if (const auto* pack = packWith(state, event.number)) {
+        openStrip(m, pack->name, event.number);
+    }
+}
+
+void openStrip(Machine& m, const std::string& name, std::optional<std::int64_t> number) {
     if (!m.state.run) {
         m.refuse(RefusalCause::noRunAnnounced);
         return;
@@ -74,6 +129,8 @@ void openStrip(Machine& m, const std::string& name) {
     }
     StripEntry entry;
     entry.strip = *strip;
+    entry.number = number;
+    closePages(m.state);
     m.state.strip = std::move(entry);
 }
 
@@ -93,12 +150,12 @@ void previewStrip(Machine& m) {
         return;
     }
     if (const auto* known = m.instrumentNamed(strip->strip.name); known != nullptr && known->calibration) {
-        strip->strip = *known;
+        strip->strip = placedAs(*known, strip->placement);
     }
     strip->preview.reset();
     if (strip->lastDark && m.state.run) {
         strip->preview = analytics::judgeStrip(m.state.run->onFile.layers, readingOf(*strip), *strip->strip.calibration,
-                                               m.state.guard);
+                                               m.state.guard, dwellNow(m.state));
     }
 }
 

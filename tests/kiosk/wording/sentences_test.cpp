@@ -82,7 +82,7 @@ TEST_CASE("every failure, refusal and probe trouble says what happened, what was
         complete(wording::noticeOf(ledger::Failure{static_cast<ledger::FailureCode>(i), "log"}, wording::Kept::book,
                                    speech));
     }
-    for (int i = 0; i <= static_cast<int>(shop::RefusalCause::traceUnreadable); ++i) {
+    for (int i = 0; i <= static_cast<int>(shop::RefusalCause::flashDoesNotApply); ++i) {
         complete(wording::noticeOf(shop::Refusal{static_cast<shop::RefusalCause>(i), "R1", 7}, speech));
     }
     for (int i = 0; i <= static_cast<int>(shop::ProbeTrouble::notDescribed); ++i) {
