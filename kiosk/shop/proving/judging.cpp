@@ -75,6 +75,7 @@ struct Judged final {
     std::optional<Verdict> verdict; ///< absent without a run, unless there was no pass
     std::optional<analytics::PeakAt> sustained;
     std::optional<analytics::PeakAt> raw;
+    std::shared_ptr<const RideFacts> ride{};
 };
 
 std::vector<Judged> judgedWithoutRun(const RawTrace& raw, const analytics::Calibration& calibration) {
@@ -96,6 +97,7 @@ const RetakeOf* retakeFor(const Recording& recording, const AnnouncedRun& run) {
 }
 
 std::vector<Judged> judgedForRun(const Recording& recording, const AnnouncedRun& run, const RawTrace& raw,
+                                 const std::vector<std::shared_ptr<const RideFacts>>& facts,
                                  const analytics::Calibration& calibration, const analytics::GuardSetting& guard) {
     std::vector<Judged> all;
     const auto* retake = retakeFor(recording, run);
@@ -103,7 +105,9 @@ std::vector<Judged> judgedForRun(const Recording& recording, const AnnouncedRun&
         Judged one;
         one.sustained = own.sustained;
         one.raw = own.raw;
-        auto verdict = neverCured(std::move(own), recording);
+        one.ride = all.size() < facts.size() ? facts[all.size()] : nullptr;
+        auto verdict =
+            neverCured(one.ride ? analytics::withSigns(std::move(own), one.ride->signs) : std::move(own), recording);
         if (all.empty() && retake != nullptr && verdict.margin && verdict.word != Word::refused) {
             verdict = neverCured(analytics::judgeRetake(run.onFile.layers, *retake->first, verdict, calibration, guard),
                                  recording);
@@ -122,6 +126,7 @@ KeptReading readingOf(const Machine& m, const Recording& recording, const std::s
     kept.run = run;
     kept.instrumentName = recording.instrument;
     kept.drawn = recording.drawn;
+    kept.ride = judged.ride;
     auto& reading = kept.reading;
     describeReading(reading, run.get(), known ? &*known : nullptr, recording.instrument, calibration, m.state.guard);
     reading.position = recording.position;
@@ -192,12 +197,13 @@ PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& describe
     PendingKeep pending;
     pending.trace = encoded(recording.samples);
     auto evidence = evidenceOf(recording, raw, scale.step, pending.trace);
+    const auto facts = rideFactsOf(m.state, analytics::cleanRecording(raw, calibration.get()).passes, calibration);
     std::vector<std::shared_ptr<const AnnouncedRun>> runs{recording.run};
     runs.insert(runs.end(), recording.others.begin(), recording.others.end());
     for (const auto& run : runs) {
         evidence.pass = 1;
-        const auto all =
-            run ? judgedForRun(recording, *run, raw, *calibration, m.state.guard) : judgedWithoutRun(raw, *calibration);
+        const auto all = run ? judgedForRun(recording, *run, raw, facts, *calibration, m.state.guard)
+                             : judgedWithoutRun(raw, *calibration);
         for (const auto& judged : all) {
             auto kept = readingOf(m, recording, run, known, *calibration, judged);
             kept.pass = evidence.pass;

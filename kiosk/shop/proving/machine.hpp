@@ -50,6 +50,15 @@ void judge(Machine& m, Probe& probe, Recording& recording);
 void describeReading(records::ReadingTaken& reading, const AnnouncedRun* run, const KnownInstrument* known,
                      const std::string& name, const analytics::Calibration& calibration,
                      const analytics::GuardSetting& guard);
+// ride_facts.cpp
+/// Of every pass of a recording, with what this dryer's good rides so far make its usual.
+[[nodiscard]] std::vector<std::shared_ptr<const RideFacts>>
+rideFactsOf(const ProvingState& state, const std::vector<analytics::Pass>& passes,
+            const std::shared_ptr<const analytics::Calibration>& calibration);
+/// A ride that was just kept joins the good ones if it is cured and shows no sign of trouble.
+void noteGoodRide(ProvingState& state, const KeptReading& kept);
+/// What to turn for the verdict on the screen.
+void proposeTurn(ProvingState& state);
 // judging_again.cpp
 void onSpoolFound(Machine& m, const SpoolFound& event);
 void onUnitAnswered(Machine& m, const UnitAnswered& event);

@@ -98,6 +98,7 @@ void store(Machine& m, KeptReading kept) {
         state.unclaimed = kept.id;
     }
     noteReading(m, kept);
+    noteGoodRide(state, kept);
     const auto before =
         std::find_if(state.kept.begin(), state.kept.end(), [&](const KeptReading& one) { return one.id == kept.id; });
     if (before != state.kept.end()) {
@@ -138,8 +139,10 @@ void showTogether(Machine& m) {
         }
     }
     state.verdict.reset();
+    state.turn.reset();
     if (!byRun.empty()) {
         state.verdict = worstOf(byRun);
+        proposeTurn(state);
         m.effects.emplace_back(ShowVerdict{state.verdict->word});
     }
 }

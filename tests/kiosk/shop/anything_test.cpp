@@ -18,13 +18,18 @@ namespace {
 class Anything final {
 public:
     explicit Anything(unsigned seed) : m_random{seed} {
+        auto spot = probeNamed("S-1");
+        spot.kind = holdfast::analytics::InstrumentKind::spot;
+        m_floor.send(InstrumentsLoaded{{probeNamed("P-3"), probeNamed("P-4"), stripOf280To330F(), spot},
+                                       holdfast::analytics::starterFamilies(),
+                                       holdfast::analytics::GuardSetting{}});
         m_floor.plug("P-3");
         m_floor.plug("P-4");
         m_floor.check = [this](const ProvingState& state) { nothingIsShownBeforeItIsKept(state); };
     }
 
     void anyEvent() {
-        switch (pick(20)) {
+        switch (pick(23)) {
         case 0:
         case 1:
             return m_floor.announce(runOf("standard", "100% cotton", pick(3) + 1));
@@ -58,6 +63,12 @@ public:
             return m_floor.send(BeltLeft{"run-" + std::to_string(pick(3) + 1)});
         case 18:
             return traces();
+        case 19:
+            return byHand();
+        case 20:
+            return flash();
+        case 21:
+            return m_floor.send(PlacementChosen{static_cast<holdfast::analytics::Placement>(pick(3))});
         default:
             return scan();
         }
@@ -148,6 +159,27 @@ private:
         m_floor.send(StripOpened{});
         m_floor.send(StripStepTouched{pick(13) - 1});
         m_floor.send(StripKept{});
+    }
+
+    void byHand() {
+        m_floor.send(HandOpened{pick(4) == 0 ? "P-3" : ""});
+        m_floor.send(HandTyped{typed()});
+        m_floor.send(HandBeforeTyped{typed()});
+        m_floor.send(ShotPlaceChosen{static_cast<holdfast::analytics::ShotPlace>(pick(2))});
+        m_floor.send(pick(3) == 0 ? ProvingEvent{HandLeft{}} : ProvingEvent{HandKept{}});
+    }
+
+    void flash() {
+        m_floor.send(FlashOpened{});
+        m_floor.send(FlashLayerChosen{pick(4) - 1});
+        m_floor.send(FlashTyped{typed()});
+        m_floor.send(pick(3) == 0 ? ProvingEvent{FlashLeft{}} : ProvingEvent{FlashKept{}});
+    }
+
+    std::optional<holdfast::analytics::AuthoredTemperature> typed() {
+        const auto unit = static_cast<holdfast::analytics::TemperatureUnit>(pick(2));
+        return pick(5) == 0 ? std::nullopt
+                            : std::optional{holdfast::analytics::AuthoredTemperature{pick(600) - 100.0, unit}};
     }
 
     /// The oldest trace that was asked for comes, or does not.
