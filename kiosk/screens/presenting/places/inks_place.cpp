@@ -356,6 +356,8 @@ bool InksPlace::scanned(const drivers::TicketCode& code, bool onScreen) {
         reload();
     }
     m_form.reset();
+    m_chosen.clear(); // an unknown bucket must not leave another one's answer on the screen
+    m_shown = std::monostate{};
     chooseBucket(number);
     return true;
 }
