@@ -1,6 +1,7 @@
 // What KioskPresenter does for the places that are drawn as sheets, and at the dryer.
 #include "drivers/protocol/ticket_code.hpp"
 #include "kiosk/screens/presenting/kiosk_presenter.hpp"
+#include "kiosk/screens/presenting/places/inks_place.hpp"
 #include "kiosk/screens/presenting/places/instruments_place.hpp"
 #include "kiosk/screens/presenting/places/print_wishes.hpp"
 #include "kiosk/screens/presenting/places/runs_place.hpp"
@@ -41,6 +42,7 @@ constexpr const char* kClaim = "floor.claim.";
 void KioskPresenter::makePlaces() {
     // Planned runs stand behind "Run" while none is announced.
     m_places.add("runs", std::make_unique<RunsPlace>(placeNeeds()), false);
+    m_places.add("inks", std::make_unique<InksPlace>(placeNeeds()));
     m_places.add("instruments", std::make_unique<InstrumentsPlace>(placeNeeds()));
     m_places.add("shop", std::make_unique<ShopPlace>(placeNeeds()));
     auto signIn = std::make_unique<SignInPlace>(placeNeeds(), [this] { m_places.uncover(); });
