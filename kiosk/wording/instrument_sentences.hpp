@@ -1,8 +1,8 @@
 #pragma once
 
 #include "analytics/metrology/fixed_points/check_procedure.hpp"
+#include "kiosk/shop/instruments/form_reader.hpp"
 #include "kiosk/shop/instruments/standing.hpp"
-#include "kiosk/shop/instruments/typed.hpp"
 #include "kiosk/wording/sentences.hpp"
 
 #include <string>

@@ -113,6 +113,21 @@ TEST_CASE("every include of ours follows the arrows between the rooms", "[house]
     REQUIRE(seen > 20);
 }
 
+TEST_CASE("a room of the use cases sees no other but what reads typed texts", "[house]") {
+    std::size_t seen = 0;
+    const std::string shop = "kiosk/shop/";
+    for (const auto& include : includesUnder("kiosk/shop")) {
+        if (!startsWith(include.target, shop)) {
+            continue;
+        }
+        ++seen;
+        const auto own = include.file.substr(0, include.file.find('/', shop.size()) + 1);
+        INFO(include.file << ":" << include.line << " includes " << include.target);
+        CHECK((startsWith(include.target, own) || startsWith(include.target, shop + "typed/")));
+    }
+    REQUIRE(seen > 20);
+}
+
 TEST_CASE("includes of ours are written from the repository's root", "[house]") {
     for (const std::string floor : {"analytics", "drivers", "kiosk"}) {
         for (const auto& include : includesUnder(floor)) {

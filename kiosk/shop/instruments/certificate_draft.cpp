@@ -1,4 +1,5 @@
 #include "kiosk/shop/instruments/certificate_draft.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include "analytics/metrology/instrument_faults.hpp"
 
@@ -62,11 +63,11 @@ tl::expected<records::CertificateAdded, std::vector<FormFault>> certificateFrom(
     const auto date = reader.date(draft.date, "date", true);
     const auto due = reader.date(draft.due, "due", true);
     if (date && *date > today) {
-        reader.fault(FormCause::dateAhead, "date", withoutEnds(draft.date));
+        reader.fault(FormCause::dateAhead, "date", trimmed(draft.date));
     }
     spec.date = date.value_or(due.value_or(today));
     spec.due = due.value_or(spec.date);
-    const bool missing = withoutEnds(draft.coverageFactor).empty();
+    const bool missing = trimmed(draft.coverageFactor).empty();
     spec.coverageFactor = missing ? 0.0 : reader.number(draft.coverageFactor, "k").value_or(kNotTyped);
     for (std::size_t i = 0; i < draft.points.size(); ++i) {
         spec.points.push_back(pointFrom(draft.points[i], i, reader));

@@ -1,4 +1,5 @@
 #include "kiosk/shop/instruments/check_draft.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +23,7 @@ tl::expected<analytics::PressureSource, std::vector<FormFault>> airFrom(const Ai
     const bool needsAltitude = draft.from != AirFrom::barometer;
     const auto pressure = needsPressure ? form.neededNumber(draft.pressure, "pressure") : std::nullopt;
     if (pressure && *pressure <= 0.0) {
-        form.fault(FormCause::pressureInvalid, "pressure", withoutEnds(draft.pressure));
+        form.fault(FormCause::pressureInvalid, "pressure", trimmed(draft.pressure));
     }
     const auto height =
         needsAltitude ? form.neededNumber(draft.altitude, "altitude") : form.number(draft.altitude, "altitude");

@@ -2,7 +2,7 @@
 
 #include "analytics/metrology/fixed_points/check_result.hpp"
 #include "kiosk/records/instrument_records.hpp"
-#include "kiosk/shop/instruments/typed.hpp"
+#include "kiosk/shop/instruments/form_reader.hpp"
 
 #include <tl/expected.hpp>
 

@@ -3,6 +3,7 @@
 #include "analytics/metrology/instrument_faults.hpp"
 #include "drivers/link/address.hpp"
 #include "kiosk/records/json_object.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -37,7 +38,7 @@ std::vector<std::string> words(const std::string& text) {
 std::string stepsText(const std::vector<analytics::AuthoredTemperature>& steps, analytics::TemperatureUnit unit) {
     std::string text;
     for (const auto& step : steps) {
-        text += (text.empty() ? "" : " ") + textOf(step, unit);
+        text += (text.empty() ? "" : " ") + authoredTyped(step, unit);
     }
     return text;
 }
@@ -108,7 +109,7 @@ private:
                                              had ? std::optional{before()->range->high} : std::nullopt);
         if (low && high) {
             spec.range = records::AuthoredRange{*low, *high};
-        } else if (withoutEnds(m_draft.rangeLow).empty() != withoutEnds(m_draft.rangeHigh).empty()) {
+        } else if (trimmed(m_draft.rangeLow).empty() != trimmed(m_draft.rangeHigh).empty()) {
             m_form.fault(FormCause::rangeIncomplete, low ? "range.high" : "range.low");
         }
     }
@@ -122,14 +123,14 @@ private:
         } else if (typed.size() > kMostSteps) {
             m_form.fault(FormCause::tooManySteps, "steps", std::to_string(typed.size()));
         }
-        if (old != nullptr && withoutEnds(m_draft.steps) == stepsText(old->steps, m_draft.unit)) {
+        if (old != nullptr && trimmed(m_draft.steps) == stepsText(old->steps, m_draft.unit)) {
             strip.steps = old->steps;
         } else {
             readSteps(typed, strip);
         }
         const auto tolerance = m_form.difference(m_draft.stripTolerance, "strip-tolerance",
                                                  old != nullptr ? std::optional{old->tolerance} : std::nullopt);
-        if (withoutEnds(m_draft.stripTolerance).empty()) {
+        if (trimmed(m_draft.stripTolerance).empty()) {
             m_form.fault(FormCause::valueMissing, "strip-tolerance");
         }
         strip.tolerance = tolerance.value_or(analytics::AuthoredDifference{0.0, m_draft.unit});
@@ -141,7 +142,7 @@ private:
         int item = 0;
         for (const auto& word : typed) {
             ++item;
-            const auto value = numberTyped(word);
+            const auto value = numberFrom(word);
             if (!value) {
                 m_form.fault(FormCause::stepNotANumber, "steps", word, item);
                 continue;
@@ -162,7 +163,7 @@ private:
         if (m_draft.kind != InstrumentKind::probe) {
             return;
         }
-        m_made.catalogue = withoutEnds(m_draft.catalogue);
+        m_made.catalogue = trimmed(m_draft.catalogue);
         m_made.address = m_form.text(m_draft.address, "address");
         const auto& known = m_around.catalogue;
         if (!m_made.catalogue.empty() && std::find(known.begin(), known.end(), m_made.catalogue) == known.end()) {
@@ -192,11 +193,11 @@ private:
             }
             return;
         }
-        const auto text = withoutEnds(m_draft.packCount);
+        const auto text = trimmed(m_draft.packCount);
         if (text.empty()) {
             return;
         }
-        const auto count = numberTyped(text);
+        const auto count = numberFrom(text);
         if (!count || *count != std::floor(*count) || *count < 1 || *count > kMostInPack) {
             m_form.fault(FormCause::countInvalid, "count", text);
             return;
@@ -255,17 +256,17 @@ InstrumentDraft draftOf(const records::InstrumentDescribed& described, analytics
     draft.kind = spec.kind;
     draft.type = spec.type;
     draft.toleranceClass = spec.toleranceClass;
-    draft.statedTolerance = textOf(spec.statedTolerance, unit);
-    draft.resolution = textOf(spec.resolution, unit);
+    draft.statedTolerance = authoredTyped(spec.statedTolerance, unit);
+    draft.resolution = authoredTyped(spec.resolution, unit);
     if (spec.range) {
-        draft.rangeLow = textOf(std::optional{spec.range->low}, unit);
-        draft.rangeHigh = textOf(std::optional{spec.range->high}, unit);
+        draft.rangeLow = authoredTyped(std::optional{spec.range->low}, unit);
+        draft.rangeHigh = authoredTyped(std::optional{spec.range->high}, unit);
     }
     draft.placement = spec.placement;
-    draft.ownPlacement = textOf(spec.ownPlacement, unit);
+    draft.ownPlacement = authoredTyped(spec.ownPlacement, unit);
     if (spec.strip) {
         draft.steps = stepsText(spec.strip->steps, unit);
-        draft.stripTolerance = textOf(std::optional{spec.strip->tolerance}, unit);
+        draft.stripTolerance = authoredTyped(std::optional{spec.strip->tolerance}, unit);
         draft.expiry = spec.strip->expiry ? records::toText(*spec.strip->expiry) : std::string{};
     }
     draft.catalogue = described.catalogue;

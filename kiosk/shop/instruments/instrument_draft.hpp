@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kiosk/records/instrument_records.hpp"
-#include "kiosk/shop/instruments/typed.hpp"
+#include "kiosk/shop/instruments/form_reader.hpp"
 
 #include <tl/expected.hpp>
 

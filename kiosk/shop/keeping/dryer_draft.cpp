@@ -1,6 +1,6 @@
 #include "kiosk/shop/keeping/dryer_draft.hpp"
 
-#include "kiosk/shop/keeping/typed.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 
@@ -36,7 +36,7 @@ public:
     std::optional<analytics::AuthoredTemperature>
     temperature(const std::string& typed, const char* field, analytics::TemperatureUnit unit,
                 const std::optional<analytics::AuthoredTemperature>& before) {
-        if (before && trimmed(typed) == temperatureTyped(before, unit)) {
+        if (before && trimmed(typed) == authoredTyped(before, unit)) {
             return before;
         }
         const auto value = positive(typed, field); // no dryer is set below freezing
@@ -89,8 +89,8 @@ DryerDraft draftOf(const records::DryerDescribed& dryer, analytics::TemperatureU
     draft.belt = typedOrEmpty(dryer.beltMetresPerMinute);
     draft.slowest = typedOrEmpty(dryer.slowestMetresPerMinute);
     draft.fastest = typedOrEmpty(dryer.fastestMetresPerMinute);
-    draft.setPoint = temperatureTyped(dryer.setPoint, unit);
-    draft.highestSetPoint = temperatureTyped(dryer.highestSetPoint, unit);
+    draft.setPoint = authoredTyped(dryer.setPoint, unit);
+    draft.highestSetPoint = authoredTyped(dryer.highestSetPoint, unit);
     draft.piecesPerMetre = typedOrEmpty(dryer.piecesPerMetre);
     draft.before = dryer;
     return draft;

@@ -2,7 +2,7 @@
 
 #include "drivers/protocol/ticket_code.hpp"
 #include "kiosk/shop/keeping/sign_in.hpp"
-#include "kiosk/shop/keeping/typed.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 

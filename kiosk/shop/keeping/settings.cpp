@@ -1,6 +1,6 @@
 #include "kiosk/shop/keeping/settings.hpp"
 
-#include "kiosk/shop/keeping/typed.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 

@@ -1,6 +1,7 @@
 #include "kiosk/shop/planning/order_list.hpp"
 
 #include "kiosk/shop/planning/table.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 #include <array>
@@ -30,14 +31,8 @@ constexpr std::array<ColumnRow, 8> kColumns{{
     {Column::children, "children", "niños", false},
 }};
 
-constexpr std::size_t kShownSigns = 40;
-
-std::string small(std::string_view text) {
-    const auto first = text.find_first_not_of(" \t");
-    if (first == std::string_view::npos) {
-        return {};
-    }
-    std::string out{text.substr(first, text.find_last_not_of(" \t") - first + 1)};
+std::string small(const std::string& text) {
+    auto out = trimmed(text);
     std::transform(out.begin(), out.end(), out.begin(),
                    [](unsigned char sign) { return static_cast<char>(std::tolower(sign)); });
     return out;
@@ -147,7 +142,7 @@ private:
     }
 
     void fault(const TableRow& row, OrderFaultCause cause, const std::string& text) {
-        m_list.faults.push_back({cause, row.line, text.substr(0, kShownSigns), {}});
+        m_list.faults.push_back({cause, row.line, firstSigns(text), {}});
     }
 
     const Places& m_places;

@@ -1,29 +1,15 @@
 #include "kiosk/shop/planning/plan_draft.hpp"
 
 #include "kiosk/shop/planning/revisions.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <charconv>
 
 namespace holdfast::kiosk::shop {
 namespace {
 
 constexpr int kMostPieces = 1'000'000;
-constexpr std::size_t kShownSigns = 40;
-
-std::string trimmed(const std::string& text) {
-    const auto first = text.find_first_not_of(" \t\r\n");
-    return first == std::string::npos ? std::string{}
-                                      : text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
-}
-
-bool sameName(const std::string& one, const std::string& other) {
-    return one.size() == other.size() && std::equal(one.begin(), one.end(), other.begin(), [](char a, char b) {
-               return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
-           });
-}
-
 template <class Things>
 auto named(const Things& things, const std::string& name) {
     return std::find_if(things.begin(), things.end(), [&](const auto& one) { return sameName(one.name, name); });
@@ -35,11 +21,10 @@ public:
 
     std::string text(const std::string& typed, const char* field) {
         auto text = trimmed(typed);
-        if (text.size() > kMostSigns) {
-            fault(PlanFaultCause::textTooLong, field, text.substr(0, kShownSigns));
-        }
-        if (std::any_of(text.begin(), text.end(),
-                        [](char sign) { return static_cast<unsigned char>(sign) < 0x20U || sign == 0x7F; })) {
+        const auto wrong = textFault(text);
+        if (wrong == TextFault::tooLong) {
+            fault(PlanFaultCause::textTooLong, field, firstSigns(text));
+        } else if (wrong == TextFault::controlSign) {
             fault(PlanFaultCause::controlSign, field, {});
         }
         return text;
@@ -53,7 +38,7 @@ public:
         int count = 0;
         const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
         if (error != std::errc{} || end != text.data() + text.size() || count < 1 || count > kMostPieces) {
-            fault(PlanFaultCause::piecesNotANumber, "pieces", text.substr(0, kShownSigns));
+            fault(PlanFaultCause::piecesNotANumber, "pieces", firstSigns(text));
             return std::nullopt;
         }
         return count;
@@ -67,7 +52,7 @@ public:
         }
         const auto found = named(m_stock.fabrics, name);
         if (found == m_stock.fabrics.end()) {
-            fault(PlanFaultCause::fabricUnknown, "fabric", name.substr(0, kShownSigns));
+            fault(PlanFaultCause::fabricUnknown, "fabric", firstSigns(name));
             return name;
         }
         return found->name;
@@ -87,7 +72,7 @@ public:
         } else if (name.empty()) {
             fault(PlanFaultCause::inkMissing, field + ".ink", {}, position);
         } else {
-            fault(PlanFaultCause::inkUnknown, field + ".ink", name.substr(0, kShownSigns), position);
+            fault(PlanFaultCause::inkUnknown, field + ".ink", firstSigns(name), position);
         }
         return made;
     }

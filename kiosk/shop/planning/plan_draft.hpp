@@ -60,7 +60,6 @@ struct PlanFault final {
 };
 
 inline constexpr std::size_t kMostLayers = 12;
-inline constexpr std::size_t kMostSigns = 200; ///< of a text, in bytes
 
 /// What may be printed with and on: the newest revisions.
 struct Stock final {

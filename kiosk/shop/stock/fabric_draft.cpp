@@ -1,7 +1,7 @@
 #include "kiosk/shop/stock/fabric_draft.hpp"
 
-#include "kiosk/shop/keeping/typed.hpp"
 #include "kiosk/shop/stock/form_reader.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 
@@ -29,8 +29,8 @@ FabricDraft draftOf(const records::FabricRecord& fabric, analytics::TemperatureU
     FabricDraft draft;
     draft.unit = unit;
     draft.name = fabric.name;
-    draft.hardCeiling = temperatureTyped(fabric.hardCeiling, unit);
-    draft.bleedCeiling = temperatureTyped(fabric.bleedCeiling, unit);
+    draft.hardCeiling = authoredTyped(fabric.hardCeiling, unit);
+    draft.bleedCeiling = authoredTyped(fabric.bleedCeiling, unit);
     draft.need = fabric.needOfAtRiskColour;
     for (const auto& colour : fabric.coloursNotAtRisk) {
         draft.coloursNotAtRisk += (draft.coloursNotAtRisk.empty() ? "" : ", ") + colour;

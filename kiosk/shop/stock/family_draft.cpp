@@ -1,7 +1,7 @@
 #include "kiosk/shop/stock/family_draft.hpp"
 
-#include "kiosk/shop/keeping/typed.hpp"
 #include "kiosk/shop/stock/form_reader.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 namespace holdfast::kiosk::shop {
 namespace {
@@ -106,20 +106,20 @@ FamilyDraft draftOf(const FamilyRecord& family, analytics::TemperatureUnit unit)
     draft.name = family.name;
     draft.chemistry = family.chemistry;
     if (family.gel) {
-        draft.gelLow = temperatureTyped(family.gel->low, unit);
-        draft.gelHigh = temperatureTyped(family.gel->high, unit);
+        draft.gelLow = authoredTyped(family.gel->low, unit);
+        draft.gelHigh = authoredTyped(family.gel->high, unit);
     }
-    draft.cure = temperatureTyped(family.cure, unit);
+    draft.cure = authoredTyped(family.cure, unit);
     draft.hold = spanTyped(family.hold, 1.0);
     draft.unbroken = family.unbroken;
-    draft.ceiling = temperatureTyped(family.ceiling, unit);
+    draft.ceiling = authoredTyped(family.ceiling, unit);
     draft.bleedResistance = family.bleedResistance;
     draft.ease = std::to_string(family.ease);
     if (family.pairs) {
         draft.hotterTime = spanTyped(family.pairs->hotter.time, 1.0);
-        draft.hotter = temperatureTyped(family.pairs->hotter.temperature, unit);
+        draft.hotter = authoredTyped(family.pairs->hotter.temperature, unit);
         draft.coolerTime = spanTyped(family.pairs->cooler.time, 1.0);
-        draft.cooler = temperatureTyped(family.pairs->cooler.temperature, unit);
+        draft.cooler = authoredTyped(family.pairs->cooler.temperature, unit);
     }
     draft.potLife = spanTyped(family.potLife, kSecondsPerHour);
     if (family.additiveBand) {

@@ -1,23 +1,12 @@
 #include "kiosk/shop/stock/form_reader.hpp"
 
 #include "kiosk/records/json_object.hpp"
-#include "kiosk/shop/keeping/typed.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace holdfast::kiosk::shop {
-namespace {
-
-bool sameName(const std::string& one, const std::string& other) {
-    return one.size() == other.size() && std::equal(one.begin(), one.end(), other.begin(), [](char a, char b) {
-               return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
-           });
-}
-
-} // namespace
-
 std::string spanTyped(const std::optional<analytics::Duration>& span, double secondsEach) {
     return span ? numberTyped(span->count() / secondsEach) : std::string{};
 }
@@ -81,7 +70,7 @@ std::optional<analytics::AuthoredTemperature>
 StockReader::temperature(const std::string& typed, const std::string& field,
                          const std::optional<analytics::AuthoredTemperature>& before) {
     const auto text = trimmed(typed);
-    if (before && text == temperatureTyped(before, m_unit)) {
+    if (before && text == authoredTyped(before, m_unit)) {
         return before;
     }
     if (text.empty()) {

@@ -2,8 +2,8 @@
 
 #include "kiosk/records/bucket_tree.hpp"
 #include "kiosk/records/floor_projection.hpp"
-#include "kiosk/shop/keeping/typed.hpp"
 #include "kiosk/shop/stock/form_reader.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 #include <set>

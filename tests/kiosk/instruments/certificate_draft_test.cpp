@@ -1,5 +1,6 @@
 #include "kiosk/shop/instruments/certificate_draft.hpp"
 
+#include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 
 #include <catch2/catch.hpp>
@@ -115,19 +116,4 @@ TEST_CASE("a certificate without points, or of a day to come, is refused", "[ins
     draft = good();
     draft.date = "2026-11-25"; // today counts
     CHECK(faultsOf(draft).empty());
-}
-
-TEST_CASE("typed numbers: a point or a comma, no sign for thousands, nothing infinite", "[instruments]") {
-    CHECK(numberTyped(" 280 ") == 280.0);
-    CHECK(numberTyped("99,8") == 99.8);
-    CHECK(numberTyped("+2") == 2.0);
-    CHECK(numberTyped("-0.5") == -0.5);
-    for (const auto* typed : {"", "1,600", "1.600,5", "inf", "nan", "1e3", "0x10", "2 2", "+-2", "--2", "-"}) {
-        CAPTURE(typed);
-        CHECK_FALSE(numberTyped(typed));
-    }
-    CHECK(stepTyped("212") == 1.0);
-    CHECK(stepTyped("99.85") == Approx(0.01));
-    CHECK(textOf(280.0) == "280");
-    CHECK(textOf(-0.5) == "-0.5");
 }

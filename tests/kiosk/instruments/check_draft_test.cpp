@@ -1,5 +1,6 @@
 #include "kiosk/shop/instruments/check_draft.hpp"
 
+#include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 
 #include <catch2/catch.hpp>
@@ -30,7 +31,7 @@ analytics::Calibration spot() {
 analytics::CheckResult iceResult(const std::string& typed) {
     const auto reference = analytics::iceReference();
     REQUIRE(reference);
-    const auto value = numberTyped(typed);
+    const auto value = kiosk::shop::numberFrom(typed);
     REQUIRE(value);
     const auto reading = readByHand({*value, TemperatureUnit::celsius}, typed, TemperatureDifference::fromCelsius(0.1));
     const auto result = analytics::judgeCheck(

@@ -2,8 +2,8 @@
 
 #include "kiosk/records/json_object.hpp"
 #include "kiosk/screens/presenting/places/inks_words.hpp"
-#include "kiosk/shop/keeping/typed.hpp"
 #include "kiosk/shop/stock/company.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
 

@@ -4,6 +4,7 @@
 #include "drivers/catalogue/catalogue.hpp"
 #include "drivers/protocol/ticket_code.hpp"
 #include "kiosk/screens/presenting/places/instrument_words.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/notices.hpp"
 
 namespace holdfast::kiosk::screens {
@@ -60,7 +61,7 @@ private:
 /// A figure as it was authored, in the unit shown, with its sign.
 template <class Authored>
 std::string figure(const std::optional<Authored>& authored, const wording::Speech& speech) {
-    const auto text = shop::instruments::textOf(authored, speech.figures.unit);
+    const auto text = shop::authoredTyped(authored, speech.figures.unit);
     return text.empty() ? text : text + " " + speech.figures.unitSign();
 }
 
@@ -87,7 +88,7 @@ void addStrip(Facts& facts, const records::InstrumentDescribed& described, const
     const auto& strip = *described.spec.strip;
     std::string steps;
     for (const auto& step : strip.steps) {
-        steps += (steps.empty() ? "" : " · ") + shop::instruments::textOf(std::optional{step}, speech.figures.unit);
+        steps += (steps.empty() ? "" : " · ") + shop::authoredTyped(std::optional{step}, speech.figures.unit);
     }
     facts.add("instruments.fact.steps", steps + " " + speech.figures.unitSign());
     facts.add("instruments.fact.strip-tolerance", "±" + figure(std::optional{strip.tolerance}, speech));

@@ -2,7 +2,7 @@
 
 #include "kiosk/records/words.hpp"
 #include "kiosk/screens/presenting/places/blocks.hpp"
-#include "kiosk/shop/instruments/typed.hpp"
+#include "kiosk/shop/instruments/form_reader.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 
 #include <algorithm>

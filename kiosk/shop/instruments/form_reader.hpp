@@ -53,28 +53,8 @@ struct FormFault final {
     bool operator==(const FormFault&) const = default;
 };
 
-inline constexpr std::size_t kMostSigns = 200; ///< of a text, in bytes
 inline constexpr std::size_t kMostSteps = 40;
 inline constexpr int kMostInPack = 500;
-
-/// Without blanks at either end.
-[[nodiscard]] std::string withoutEnds(const std::string& text);
-
-/// "280", "-1.5", "−1,5", "+2": a point or one comma. Nothing for anything else: text, infinite, and "1,600", which
-/// could be either.
-[[nodiscard]] std::optional<double> numberTyped(const std::string& text);
-
-/// As few digits as say the same number, at most six behind the point.
-[[nodiscard]] std::string textOf(double value);
-
-/// The smallest step that typed figures of this many decimals tell apart: "212" 1, "99.8" 0.1.
-[[nodiscard]] double stepTyped(const std::string& text);
-
-/// What was authored, in the unit shown: rounded only if it was written in the other one.
-[[nodiscard]] std::string textOf(const std::optional<analytics::AuthoredTemperature>& t,
-                                 analytics::TemperatureUnit unit);
-[[nodiscard]] std::string textOf(const std::optional<analytics::AuthoredDifference>& d,
-                                 analytics::TemperatureUnit unit);
 
 /// Collects faults while texts become values.
 class FormReader final {

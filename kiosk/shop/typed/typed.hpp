@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-/// Texts as typed on the pad.
+/// Texts as typed on the pad: what every room that takes a form needs of them.
 namespace holdfast::kiosk::shop {
 
 inline constexpr std::size_t kLongestText = 200; ///< in bytes
@@ -20,15 +20,21 @@ enum class TextFault {
 [[nodiscard]] std::string trimmed(const std::string& text);
 /// Of a trimmed text; empty is `missing`.
 [[nodiscard]] std::optional<TextFault> textFault(const std::string& text);
+/// Letters A to Z in any case are the same.
+[[nodiscard]] bool sameName(const std::string& one, const std::string& other);
 /// The first signs of a text, for a sentence about it; never part of a letter.
 [[nodiscard]] std::string firstSigns(const std::string& text);
-/// "1.5" or "1,5", sign allowed; nothing for anything else, also for infinite, not-a-number, exponents, and a comma
+/// "280", "-1.5", "−1,5", "+2": a point or one comma. Nothing for anything else: text, exponents, infinite, and a comma
 /// before three digits, which could part thousands.
 [[nodiscard]] std::optional<double> numberFrom(const std::string& typed);
 /// As few digits as say the same number, at most six behind the point.
 [[nodiscard]] std::string numberTyped(double value);
+/// The smallest step that typed figures of this many decimals tell apart: "212" 1, "99.8" 0.1.
+[[nodiscard]] double stepTyped(const std::string& typed);
 /// The authored figure if it was written in that unit, else turned into it and rounded to a ten-thousandth.
-[[nodiscard]] std::string temperatureTyped(const std::optional<analytics::AuthoredTemperature>& t,
-                                           analytics::TemperatureUnit unit);
+[[nodiscard]] std::string authoredTyped(const std::optional<analytics::AuthoredTemperature>& t,
+                                        analytics::TemperatureUnit unit);
+[[nodiscard]] std::string authoredTyped(const std::optional<analytics::AuthoredDifference>& d,
+                                        analytics::TemperatureUnit unit);
 
 } // namespace holdfast::kiosk::shop

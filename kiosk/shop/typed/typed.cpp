@@ -1,16 +1,35 @@
-#include "kiosk/shop/keeping/typed.hpp"
+#include "kiosk/shop/typed/typed.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <charconv>
 #include <cmath>
 #include <cstdio>
+#include <string_view>
 
 namespace holdfast::kiosk::shop {
 namespace {
 
 constexpr std::size_t kShownSigns = 40;
 constexpr std::size_t kThousands = 3;
-constexpr double kTenThousandth = 1e4;
+constexpr double kTenThousandth = 1e4;              ///< figures turned into the other unit are shown to this part
+constexpr std::string_view kMinus = "\xE2\x88\x92"; // U+2212
+
+/// A real minus as a hyphen, a plus in front dropped; "+-1" stays unreadable.
+std::string plainSign(std::string text) {
+    if (text.compare(0, kMinus.size(), kMinus) == 0) {
+        text.replace(0, kMinus.size(), "-");
+    } else if (text.size() > 1 && text.front() == '+' && text[1] != '-') {
+        text.erase(0, 1);
+    }
+    return text;
+}
+
+template <class Authored>
+std::string typedIn(const Authored& authored, double converted, analytics::TemperatureUnit unit) {
+    return numberTyped(authored.unit == unit ? authored.value
+                                             : std::round(converted * kTenThousandth) / kTenThousandth);
+}
 
 } // namespace
 
@@ -18,6 +37,12 @@ std::string trimmed(const std::string& text) {
     const auto first = text.find_first_not_of(" \t\r\n");
     return first == std::string::npos ? std::string{}
                                       : text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
+}
+
+bool sameName(const std::string& one, const std::string& other) {
+    return one.size() == other.size() && std::equal(one.begin(), one.end(), other.begin(), [](char a, char b) {
+               return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
+           });
 }
 
 std::optional<TextFault> textFault(const std::string& text) {
@@ -35,13 +60,13 @@ std::optional<TextFault> textFault(const std::string& text) {
 std::string firstSigns(const std::string& text) {
     auto end = std::min(text.size(), kShownSigns);
     while (end < text.size() && end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) {
-        --end;
+        --end; // not within a letter of several bytes
     }
     return text.substr(0, end);
 }
 
 std::optional<double> numberFrom(const std::string& typed) {
-    auto text = trimmed(typed);
+    auto text = plainSign(trimmed(typed));
     if (const auto comma = text.find(','); comma != std::string::npos) {
         if (text.size() - comma - 1 == kThousands || text.find('.') != std::string::npos) {
             return std::nullopt;
@@ -65,12 +90,18 @@ std::string numberTyped(double value) {
     return text == "-0" ? "0" : text;
 }
 
-std::string temperatureTyped(const std::optional<analytics::AuthoredTemperature>& t, analytics::TemperatureUnit unit) {
-    if (!t) {
-        return {};
-    }
-    return numberTyped(t->unit == unit ? t->value
-                                       : std::round(t->temperature().in(unit)*kTenThousandth) / kTenThousandth);
+double stepTyped(const std::string& typed) {
+    const auto text = trimmed(typed);
+    const auto point = text.find_first_of(".,");
+    return point == std::string::npos ? 1.0 : std::pow(10.0, -static_cast<double>(text.size() - point - 1));
+}
+
+std::string authoredTyped(const std::optional<analytics::AuthoredTemperature>& t, analytics::TemperatureUnit unit) {
+    return t ? typedIn(*t, t->temperature().in(unit), unit) : std::string{};
+}
+
+std::string authoredTyped(const std::optional<analytics::AuthoredDifference>& d, analytics::TemperatureUnit unit) {
+    return d ? typedIn(*d, d->difference().in(unit), unit) : std::string{};
 }
 
 } // namespace holdfast::kiosk::shop

@@ -1,0 +1,40 @@
+#include "kiosk/shop/typed/typed.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace holdfast;
+using namespace holdfast::kiosk::shop;
+
+TEST_CASE("typed numbers: a point or a comma, no sign for thousands, nothing infinite", "[typed]") {
+    CHECK(numberFrom(" 280 ") == 280.0);
+    CHECK(numberFrom("99,8") == 99.8);
+    CHECK(numberFrom("+2") == 2.0);
+    CHECK(numberFrom("-0.5") == -0.5);
+    for (const auto* typed : {"", "1,600", "1.600,5", "inf", "nan", "1e3", "0x10", "2 2", "+-2", "--2", "-"}) {
+        CAPTURE(typed);
+        CHECK_FALSE(numberFrom(typed));
+    }
+    CHECK(stepTyped("212") == 1.0);
+    CHECK(stepTyped("99.85") == Approx(0.01));
+    CHECK(numberTyped(280.0) == "280");
+    CHECK(numberTyped(-0.5) == "-0.5");
+}
+
+TEST_CASE("a text cut for a sentence never ends within a letter", "[typed]") {
+    std::string text(39, 'x');
+    text += "\u00F1\u00F1"; // two bytes each in UTF-8, RFC 3629
+    const auto shown = firstSigns(text);
+    CHECK(shown == std::string(39, 'x'));
+    CHECK(firstSigns("a\u00F1o") == "a\u00F1o");
+    CHECK(firstSigns("").empty());
+}
+
+TEST_CASE("an authored figure keeps its digits in its own unit", "[typed]") {
+    using analytics::TemperatureUnit;
+    const std::optional t{analytics::AuthoredTemperature{285, TemperatureUnit::fahrenheit}};
+    CHECK(authoredTyped(t, TemperatureUnit::fahrenheit) == "285");
+    CHECK(authoredTyped(t, TemperatureUnit::celsius) == "140.5556"); // (285 - 32) x 5/9 = 140.55556, by hand
+    const std::optional d{analytics::AuthoredDifference{1.5, TemperatureUnit::celsius}};
+    CHECK(authoredTyped(d, TemperatureUnit::fahrenheit) == "2.7"); // differences by 9/5 alone, decisions 0
+    CHECK(authoredTyped(std::optional<analytics::AuthoredTemperature>{}, TemperatureUnit::celsius).empty());
+}
