@@ -2,6 +2,7 @@
 
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/wording/notices.hpp"
+#include "kiosk/wording/turn_sentences.hpp"
 
 #include <algorithm>
 
@@ -37,12 +38,35 @@ std::string reasonsText(const analytics::Verdict& verdict, bool all, const wordi
     return text;
 }
 
+/// The proposal, where turning is what the verdict asks for.
+const analytics::TurnProposal* turnOf(const shop::ProvingState& state) {
+    return state.turn && state.turn->has_value() ? &**state.turn : nullptr;
+}
+
+bool asksForTurning(const analytics::Verdict& verdict) {
+    return !verdict.remedies.empty() && (verdict.remedies.front() == analytics::Remedy::sendProbeHotter ||
+                                         verdict.remedies.front() == analytics::Remedy::sendProbeCooler);
+}
+
+std::string turnText(const shop::ProvingState& state, const analytics::Verdict& verdict,
+                     const wording::Speech& speech) {
+    if (const auto* turn = turnOf(state)) {
+        return wording::turnOrder(*turn, speech);
+    }
+    const bool wayOutFirst = state.turn && (state.turn->error() == analytics::NoTurn::noSettingDoes ||
+                                            state.turn->error() == analytics::NoTurn::windowClosed);
+    return wayOutFirst ? wording::sentence(state.turn->error(), speech)
+                       : wording::sentence(verdict.remedies.front(), speech);
+}
+
 std::string doNowText(const shop::ProvingState& state, const analytics::Verdict& verdict,
                       const wording::Speech& speech) {
     const bool bad = verdict.word == analytics::Word::underCured || verdict.word == analytics::Word::overheated;
     std::string text = bad ? speech.text("do.pull-pieces") : std::string{};
     if (!verdict.remedies.empty()) {
-        text += (text.empty() ? "" : " ") + wording::sentence(verdict.remedies.front(), speech);
+        text +=
+            (text.empty() ? "" : " ") + (asksForTurning(verdict) ? turnText(state, verdict, speech)
+                                                                 : wording::sentence(verdict.remedies.front(), speech));
     } else if (text.empty()) {
         text = speech.text(shop::mayRetake(state) ? "do.send-probe-again" : "do.nothing");
     }
@@ -56,8 +80,13 @@ QList<AdviceSection> verdictAdvice(const shop::ProvingState& state, const RunVie
     if (nothingWrong && !view.why) {
         return {};
     }
+    const auto* turn = asksForTurning(verdict) ? turnOf(state) : nullptr;
     if (view.why) {
-        return {section("section.why", reasonsText(verdict, true, speech), AdviceWeight::Text, speech)};
+        auto why = reasonsText(verdict, true, speech);
+        for (const auto& line : turn != nullptr ? wording::turnCautions(*turn, speech) : std::vector<std::string>{}) {
+            why += " " + line;
+        }
+        return {section("section.why", why, AdviceWeight::Text, speech)};
     }
     const auto* reading = shop::shownReading(state);
     const bool trace = reading != nullptr && reading->recording != 0;
@@ -65,7 +94,12 @@ QList<AdviceSection> verdictAdvice(const shop::ProvingState& state, const RunVie
         return doWhyKept(speech.text("do.answer-unit"), reasonsText(verdict, false, speech),
                          speech.text("kept.reading"), speech);
     }
-    return doWhyKept(doNowText(state, verdict, speech), reasonsText(verdict, false, speech),
+    auto why = reasonsText(verdict, false, speech);
+    if (turn != nullptr) {
+        const auto cautions = wording::turnCautions(*turn, speech);
+        why += " " + wording::turnOutlook(*turn, speech) + (cautions.empty() ? "" : " " + cautions.front());
+    }
+    return doWhyKept(doNowText(state, verdict, speech), why,
                      speech.text(trace ? "kept.reading" : "kept.reading-no-trace"), speech);
 }
 
