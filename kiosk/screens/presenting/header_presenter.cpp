@@ -70,7 +70,12 @@ HeaderCell probeCell(Place place, const shop::ProvingState& state, const wording
             {}};
 }
 
-HeaderCell dueCell(const shop::ProvingState& state, const wording::Speech& speech) {
+HeaderCell dueCell(const shop::ProvingState& state, const FloorFacts& facts, const wording::Speech& speech) {
+    const auto open = facts.due.size() + state.floor.unanswered.size() + state.floor.unclaimed.size();
+    if (!state.run && open > 0) {
+        return {toQString(speech.text("header.due-count", {{"count", std::to_string(open)}})),
+                toQString(speech.text("header.due-list")), QStringLiteral("dryer")};
+    }
     if (!state.run) {
         return {toQString(speech.text("header.due-none")), toQString(speech.text("header.due-none-how")), {}};
     }
@@ -98,7 +103,7 @@ HeaderState headerOf(Place place, const shop::ProvingState& state, const FloorFa
                    toQString(speech.text("header.crew-how")),
                    {}};
     header.probe = probeCell(place, state, speech);
-    header.due = dueCell(state, speech);
+    header.due = dueCell(state, facts, speech);
     header.hold = {toQString(speech.text("header.hold")),
                    toQString(facts.lotsOnHold > 0
                                  ? speech.text("header.hold-lots", {{"count", std::to_string(facts.lotsOnHold)}})

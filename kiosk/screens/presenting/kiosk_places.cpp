@@ -102,6 +102,7 @@ void KioskPresenter::print(const PrintWish& wish) {
         m_notice = reports::noticeOf(report->error(), m_speech);
         return;
     }
+    m_shelf.change({m_data / "print", isLabel(wish) ? m_labelPrinter : m_sheetPrinter});
     m_shelf.print(std::move(**report), [this](const reports::PrintOutcome& outcome) {
         if (outcome.fault) {
             m_notice = reports::noticeOf(*outcome.fault, m_speech);

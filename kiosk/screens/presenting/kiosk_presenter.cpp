@@ -17,7 +17,8 @@ constexpr const char* kThemeKey = "theme";
 constexpr const char* kUnitKey = "unit";
 constexpr const char* kLanguageKey = "language";
 constexpr const char* kPanelKey = "panel_inch";
-constexpr const char* kPrinterKey = "label_printer";
+constexpr const char* kLabelPrinterKey = "label_printer";
+constexpr const char* kSheetPrinterKey = "sheet_printer";
 
 PlaceState place(const char* id, const wording::Speech& speech) {
     PlaceState out;
@@ -62,27 +63,19 @@ void KioskPresenter::readSettings() {
     speakLanguage(textOf(kLanguageKey));
     m_speech.figures.unit =
         textOf(kUnitKey) == "C" ? analytics::TemperatureUnit::celsius : analytics::TemperatureUnit::fahrenheit;
-    m_shelf.change({m_data / "print", textOf(kPrinterKey)});
-    if (const auto inch = records::setting(m_book.reader(), kPanelKey); inch && *inch) {
-        if (const auto* number = std::get_if<double>(&**inch)) {
-            m_model.setPanelDiagonalInch(*number);
-        }
+    m_labelPrinter = textOf(kLabelPrinterKey);
+    m_sheetPrinter = textOf(kSheetPrinterKey);
+    const auto inch = records::setting(m_book.reader(), kPanelKey);
+    const auto* number = inch && *inch ? std::get_if<double>(&**inch) : nullptr;
+    if (number != nullptr && *number != m_panelInch) { // what the command line says stands until the shop says more
+        m_panelInch = *number;
+        m_model.setPanelDiagonalInch(*number);
     }
 }
 
 void KioskPresenter::speakLanguage(const std::string& code) {
     m_speech.language = &wording::Language::ofCode(code);
     m_model.setLanguage(toQString(code == "es" ? "es" : "en"));
-}
-
-void KioskPresenter::keepSetting(const char* key, const char* value) {
-    m_desk.keep({records::SettingChanged{key, std::string{value}}},
-                [this](const std::optional<ledger::Failure>& failure) {
-                    if (failure) {
-                        m_notice = wording::noticeOf(*failure, wording::Kept::book, m_speech);
-                        show();
-                    }
-                });
 }
 
 void KioskPresenter::scanUnreadable() {
@@ -96,8 +89,10 @@ void KioskPresenter::scan(const QString& text) {
         show();
         return;
     }
-    m_places.close();
     m_desk.send(shop::ScannedText{text.toStdString()});
+    if (!m_desk.state().refusal) { // a scan that does nothing leaves what is being written
+        m_places.close();
+    }
 }
 
 void KioskPresenter::act(const QString& id) {
@@ -117,18 +112,6 @@ bool KioskPresenter::actOnPage(const QString& id) {
         goTo("dryer");
     } else if (id == QLatin1String("run")) {
         goTo(m_desk.state().run ? "run" : "runs");
-    } else if (id == QLatin1String("theme")) {
-        m_model.setDark(!m_model.dark());
-        keepSetting(kThemeKey, m_model.dark() ? "dark" : "light");
-    } else if (id == QLatin1String("unit")) {
-        auto& unit = m_speech.figures.unit;
-        const bool toFahrenheit = unit == analytics::TemperatureUnit::celsius;
-        unit = toFahrenheit ? analytics::TemperatureUnit::fahrenheit : analytics::TemperatureUnit::celsius;
-        keepSetting(kUnitKey, toFahrenheit ? "F" : "C");
-    } else if (id == QLatin1String("language")) {
-        const bool toSpanish = m_model.language() != QLatin1String("es");
-        speakLanguage(toSpanish ? "es" : "en");
-        keepSetting(kLanguageKey, toSpanish ? "es" : "en");
     } else if (id == QLatin1String("why")) {
         m_view.why = !m_view.why;
     } else if (id == QLatin1String("stop")) {

@@ -60,7 +60,6 @@ private:
     [[nodiscard]] bool scannedByPlace(const std::string& text);
     void takeWayOut(std::size_t index);
     void readSettings();
-    void keepSetting(const char* key, const char* value);
     void speakLanguage(const std::string& code);
     [[nodiscard]] Place placeNow() const;
     [[nodiscard]] KioskState frame() const;
@@ -73,6 +72,9 @@ private:
     PlaceFrame m_places;
     SignInPlace* m_signIn = nullptr; ///< one of m_places
     reports::PrintShelf m_shelf;
+    std::string m_labelPrinter;
+    std::string m_sheetPrinter;
+    double m_panelInch = 0.0; ///< as the shop set it; 0: it did not
     wording::Speech m_speech;
     FloorFacts m_facts;
     RunView m_view;

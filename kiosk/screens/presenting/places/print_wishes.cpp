@@ -22,7 +22,7 @@ constexpr const char* kSheetPaper = "a4";
 class Wishes final {
 public:
     Wishes(const ledger::Book& book, const drivers::WallTime& now, const wording::Speech& speech)
-        : m_reader{book.reader()}, m_now{now} {
+        : m_book{book}, m_reader{book.reader()}, m_now{now} {
         m_style.speech = speech;
         if (const auto opened = records::shop(m_reader); opened && *opened) {
             m_style.demo = (*opened)->demo;
@@ -94,7 +94,7 @@ public:
         }
         reports::PersonBadge badge;
         badge.number = number;
-        badge.name = m_name;
+        badge.name = personName(number);
         badge.shop = m_shop;
         on("card");
         return reports::personBadge(badge, m_style);
@@ -132,10 +132,18 @@ public:
         return std::nullopt;
     }
 
-    void name(std::string name) { m_name = std::move(name); }
-
 private:
     void on(const char* paper) { m_style.paper = reports::paperOf(paper); }
+
+    std::string personName(std::int64_t number) const {
+        const auto names = m_book.personNames();
+        for (const auto& name : names ? *names : std::vector<ledger::PersonName>{}) {
+            if (name.number == number) {
+                return name.name;
+            }
+        }
+        return {};
+    }
 
     std::string dryerName(const std::string& id) const {
         const auto dryers = records::dryers(m_reader);
@@ -157,24 +165,18 @@ private:
         return std::nullopt;
     }
 
+    const ledger::Book& m_book;
     const SQLite::Database& m_reader;
     drivers::WallTime m_now;
     reports::ReportStyle m_style;
     std::string m_shop;
-    std::string m_name;
 };
 
-std::string nameOfPerson(const ledger::Book& book, std::int64_t number) {
-    const auto names = book.personNames();
-    for (const auto& name : names ? *names : std::vector<ledger::PersonName>{}) {
-        if (name.number == number) {
-            return name.name;
-        }
-    }
-    return {};
-}
-
 } // namespace
+
+bool isLabel(const PrintWish& wish) noexcept {
+    return wish.what == What::bucketLabel || wish.what == What::instrumentLabel || wish.what == What::personBadge;
+}
 
 std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::Book& book,
                                            const drivers::WallTime& now, const wording::Speech& speech) {
@@ -189,7 +191,6 @@ std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::
     case What::bucketLabel:
         return wishes.bucket(wish.number);
     case What::personBadge:
-        wishes.name(nameOfPerson(book, wish.number));
         return wishes.badge(wish.number);
     case What::instrumentLabel:
         return wishes.instrument(wish.number);

@@ -12,4 +12,7 @@ namespace holdfast::kiosk::screens {
 [[nodiscard]] std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::Book& book,
                                                          const drivers::WallTime& now, const wording::Speech& speech);
 
+/// Of the label printer's paper; else a sheet's.
+[[nodiscard]] bool isLabel(const PrintWish& wish) noexcept;
+
 } // namespace holdfast::kiosk::screens
