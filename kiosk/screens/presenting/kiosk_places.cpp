@@ -1,5 +1,6 @@
 // What KioskPresenter does for the places that are drawn as sheets, and at the dryer.
 #include "drivers/protocol/ticket_code.hpp"
+#include "kiosk/screens/presenting/floor/floor_place.hpp"
 #include "kiosk/screens/presenting/kiosk_presenter.hpp"
 #include "kiosk/screens/presenting/places/inks_place.hpp"
 #include "kiosk/screens/presenting/places/instruments_place.hpp"
@@ -7,6 +8,8 @@
 #include "kiosk/screens/presenting/places/runs_place.hpp"
 #include "kiosk/screens/presenting/places/shop_place.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
+
+#include <QPointer>
 
 #include <array>
 
@@ -20,7 +23,7 @@ struct FloorPress final {
 };
 
 /// Presses that do what an action card does.
-constexpr std::array<FloorPress, 12> kFloorPresses{{
+constexpr std::array<FloorPress, 13> kFloorPresses{{
     {"floor.slower", shop::ActionCard::beltSlower},
     {"floor.faster", shop::ActionCard::beltFaster},
     {"floor.hotter", shop::ActionCard::hotter},
@@ -33,9 +36,11 @@ constexpr std::array<FloorPress, 12> kFloorPresses{{
     {"floor.wipe", shop::ActionCard::wipe},
     {"floor.also", shop::ActionCard::alsoOnBelt},
     {"floor.set-up", shop::ActionCard::setUp},
+    {"floor.ready", shop::ActionCard::ready},
 }};
 
 constexpr const char* kClaim = "floor.claim.";
+constexpr const char* kReading = "reading"; ///< the floor's sheets
 
 } // namespace
 
@@ -45,6 +50,9 @@ void KioskPresenter::makePlaces() {
     m_places.add("inks", std::make_unique<InksPlace>(placeNeeds()));
     m_places.add("instruments", std::make_unique<InstrumentsPlace>(placeNeeds()));
     m_places.add("shop", std::make_unique<ShopPlace>(placeNeeds()));
+    auto floor = std::make_unique<FloorPlace>(floorNeeds());
+    m_floor = floor.get();
+    m_places.add(kReading, std::move(floor), false);
     auto signIn = std::make_unique<SignInPlace>(placeNeeds(), [this] { m_places.uncover(); });
     m_signIn = signIn.get();
     m_places.add("sign-in", std::move(signIn), false);
@@ -58,13 +66,7 @@ PlaceNeeds KioskPresenter::placeNeeds() {
     needs.floor = [this]() -> const shop::ProvingState& { return m_desk.state(); };
     needs.speech = [this]() -> const wording::Speech& { return m_speech; };
     needs.newId = [this] { return m_desk.newId(); };
-    needs.keep = [this](std::vector<records::Record> list, std::function<void(std::optional<ledger::Failure>)> then) {
-        keepForPlace(std::move(list), then, {});
-    };
-    needs.keepPerson = [this](std::vector<records::Record> list, ledger::PersonName name,
-                              std::function<void(std::optional<ledger::Failure>)> then) {
-        keepForPlace(std::move(list), then, {std::move(name)});
-    };
+    needs.keep = [this](Keeping keeping, KeepDone then) { keepForPlace(std::move(keeping), std::move(then)); };
     needs.tell = [this](wording::Notice notice) { m_notice = std::move(notice); };
     needs.go = [this](const std::string& place) { goTo(place); };
     needs.scan = [this](const std::string& code) { scan(toQString(code)); };
@@ -78,10 +80,45 @@ PlaceNeeds KioskPresenter::placeNeeds() {
     return needs;
 }
 
-void KioskPresenter::keepForPlace(std::vector<records::Record> list,
-                                  const std::function<void(std::optional<ledger::Failure>)>& then,
-                                  const std::vector<ledger::PersonName>& persons) {
-    const auto kept = [this, then](const std::optional<ledger::Failure>& failure) {
+FloorNeeds KioskPresenter::floorNeeds() {
+    FloorNeeds needs;
+    needs.floor = [this]() -> const shop::ProvingState& { return m_desk.state(); };
+    needs.facts = [this]() -> const FloorFacts& { return m_facts; };
+    needs.speech = [this]() -> const wording::Speech& { return m_speech; };
+    needs.send = [this](const shop::ProvingEvent& event) { m_desk.send(event); };
+    needs.go = [this](const std::string& place) { goTo(place); };
+    return needs;
+}
+
+void KioskPresenter::followPages(shop::Stage before, shop::Stage now) {
+    const auto isTyped = [](shop::Stage stage) { return stage == shop::Stage::hand || stage == shop::Stage::flash; };
+    if (m_floor == nullptr) {
+        return;
+    }
+    if (isTyped(now)) {
+        m_places.open(kReading);
+    } else if (isTyped(before) && m_places.now() == kReading) {
+        m_places.close();
+        m_onRun = true;
+    }
+    const bool handOver = m_desk.state().floor.handOver;
+    if (handOver && !m_handOver) {
+        m_floor->showHandOver();
+        m_places.open(kReading);
+    } else if (!handOver && m_handOver && m_places.now() == kReading) {
+        m_places.close();
+        m_onRun = false;
+    }
+    m_handOver = handOver;
+}
+
+void KioskPresenter::keepForPlace(Keeping keeping, KeepDone then) {
+    // The desk outlives this and its places, and may answer after them.
+    const auto kept = [self = QPointer{this}, this,
+                       then = std::move(then)](const std::optional<ledger::Failure>& failure) {
+        if (!self) {
+            return;
+        }
         if (!failure) {
             m_desk.reload(); // inks, instruments and settings may have changed
             readSettings();
@@ -90,7 +127,11 @@ void KioskPresenter::keepForPlace(std::vector<records::Record> list,
         reloadLists();
         show();
     };
-    m_desk.keep(list, kept, persons);
+    std::vector<ledger::PersonName> names;
+    if (keeping.name) {
+        names.push_back(std::move(*keeping.name));
+    }
+    m_desk.keep(keeping.list, kept, names, keeping.person);
 }
 
 void KioskPresenter::print(const PrintWish& wish) {
@@ -140,6 +181,21 @@ void KioskPresenter::enter(const QString& field, const QString& text) {
 }
 
 bool KioskPresenter::actOnFloor(const QString& id) {
+    if (id == QLatin1String("reading.open")) {
+        m_floor->showRide();
+        goTo(kReading);
+        return true;
+    }
+    if (id == QLatin1String("floor.dryer")) {
+        m_floor->showDryer();
+        goTo(kReading);
+        return true;
+    }
+    if (id == QLatin1String("floor.hand-over")) {
+        m_floor->showHandOver();
+        goTo(kReading);
+        return true;
+    }
     for (const auto& press : kFloorPresses) {
         if (id == QLatin1String(press.id)) {
             shop::ActionPressed pressed;

@@ -4,6 +4,7 @@
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/reports/printing/print_shelf.hpp"
 #include "kiosk/screens/kiosk_model.hpp"
+#include "kiosk/screens/presenting/floor/floor_place.hpp"
 #include "kiosk/screens/presenting/header_presenter.hpp"
 #include "kiosk/screens/presenting/places/place_frame.hpp"
 #include "kiosk/screens/presenting/places/sign_in_place.hpp"
@@ -52,9 +53,9 @@ private:
     [[nodiscard]] bool actOnPlaces(const QString& id);
     void makePlaces();
     [[nodiscard]] PlaceNeeds placeNeeds();
-    void keepForPlace(std::vector<records::Record> list,
-                      const std::function<void(std::optional<ledger::Failure>)>& then,
-                      const std::vector<ledger::PersonName>& persons);
+    [[nodiscard]] FloorNeeds floorNeeds();
+    void followPages(shop::Stage before, shop::Stage now);
+    void keepForPlace(Keeping keeping, KeepDone then);
     void print(const PrintWish& wish);
     void goTo(const std::string& place);
     [[nodiscard]] bool scannedByPlace(const std::string& text);
@@ -71,6 +72,7 @@ private:
     std::filesystem::path m_data;
     PlaceFrame m_places;
     SignInPlace* m_signIn = nullptr; ///< one of m_places
+    FloorPlace* m_floor = nullptr;   ///< one of m_places
     reports::PrintShelf m_shelf;
     std::string m_labelPrinter;
     std::string m_sheetPrinter;
@@ -81,6 +83,7 @@ private:
     std::optional<wording::Notice> m_notice; ///< something that is no reading could not be written
     QTimer m_clockTick;
     bool m_onRun = false;         ///< the person is on the Run place
+    bool m_handOver = false;      ///< the hand-over stood there at the last change
     std::int64_t m_sequence = -1; ///< newest entry the lists have seen
     shop::Stage m_stage = shop::Stage::idle;
     std::shared_ptr<const shop::AnnouncedRun> m_run; ///< the last one shown

@@ -157,7 +157,7 @@ void ProvingDesk::appendSpool(const AppendSpool& effect) {
     });
 }
 
-std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records::Record>& list) {
+std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records::Record>& list, std::int64_t person) {
     const auto wall = m_needs.clock.wall();
     std::vector<ledger::EntryDraft> drafts;
     for (const auto& record : list) {
@@ -166,6 +166,7 @@ std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records:
         draft.kiosk = m_needs.kiosk;
         draft.wallMilliseconds = wall.millisecondsSinceEpoch;
         draft.utcOffsetMinutes = wall.utcOffsetMinutes;
+        draft.person = person;
         draft.kind = records::rowOf(record).kind;
         draft.version = records::rowOf(record).version;
         draft.body = records::bodyOf(record);
@@ -176,9 +177,9 @@ std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records:
 
 void ProvingDesk::keep(const std::vector<records::Record>& list,
                        std::function<void(std::optional<ledger::Failure>)> then,
-                       const std::vector<ledger::PersonName>& persons) {
+                       const std::vector<ledger::PersonName>& persons, std::int64_t signedBy) {
     ledger::CommitRequest request;
-    request.entries = draftsOf(list);
+    request.entries = draftsOf(list, signedBy);
     request.persons = persons;
     m_needs.writer.submit(std::move(request), [this, then = std::move(then)](const auto& receipt) {
         const auto failure = receipt ? std::optional<ledger::Failure>{} : std::optional{receipt.error()};

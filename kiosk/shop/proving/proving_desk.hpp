@@ -45,9 +45,9 @@ public:
     void reload();
     void send(const ProvingEvent& event);
     /// Writes entries that are no readings (a plan, a setting) and tells in this thread how it went.
-    /// Names of people stand beside the entries, outside the chain.
+    /// Names of people stand beside the entries, outside the chain. `signedBy` stands in each entry; 0: nobody signed.
     void keep(const std::vector<records::Record>& list, std::function<void(std::optional<ledger::Failure>)> then,
-              const std::vector<ledger::PersonName>& persons = {});
+              const std::vector<ledger::PersonName>& persons = {}, std::int64_t signedBy = 0);
     [[nodiscard]] std::string newId();
 
 public slots:
@@ -73,7 +73,8 @@ private:
     void appendSpool(const AppendSpool& effect);
     void commit(const Commit& effect);
     [[nodiscard]] ledger::CommitRequest requestOf(const Commit& effect);
-    [[nodiscard]] std::vector<ledger::EntryDraft> draftsOf(const std::vector<records::Record>& list);
+    [[nodiscard]] std::vector<ledger::EntryDraft> draftsOf(const std::vector<records::Record>& list,
+                                                           std::int64_t person = 0);
     [[nodiscard]] analytics::Date today() const;
     [[nodiscard]] records::Moment moment() const;
     void loadFloor();

@@ -2,7 +2,7 @@
 #include "kiosk/screens/presenting/places/instruments_place.hpp"
 
 #include "kiosk/records/queries.hpp"
-#include "tests/kiosk/records/support/shop_book.hpp"
+#include "tests/kiosk/support/place_rig.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,6 +11,7 @@
 using namespace holdfast;
 using namespace holdfast::kiosk;
 using namespace holdfast::kiosk::screens;
+using namespace holdfast::kiosk::screens::testing;
 using analytics::TemperatureUnit;
 
 namespace {
@@ -21,9 +22,11 @@ constexpr std::int64_t kNoon = 1'795'608'000'000; ///< 2026-11-25, 12:00 UTC
 
 class Bench final {
 public:
-    Bench() : m_clock{drivers::WallTime{kNoon, 0}} {
-        m_speech.figures.unit = TemperatureUnit::celsius;
-        m_floor.families = analytics::starterFamilies();
+    Bench() {
+        m_rig.clock.setWall(drivers::WallTime{kNoon, 0});
+        m_rig.speech.figures.unit = TemperatureUnit::celsius;
+        m_rig.floor.families = analytics::starterFamilies();
+        m_rig.signer = 2;
         records::InstrumentDescribed probe;
         probe.instrument = "p3";
         probe.number = 3;
@@ -31,29 +34,9 @@ public:
         probe.spec.type = analytics::ThermocoupleType::k;
         probe.spec.toleranceClass = analytics::ToleranceClass::iecClass1;
         probe.spec.resolution = analytics::AuthoredDifference{0.1, TemperatureUnit::celsius};
-        REQUIRE(m_shop.tell(probe));
-        PlaceNeeds needs;
-        needs.book = &m_shop.book();
-        needs.clock = &m_clock;
-        needs.floor = [this]() -> const shop::ProvingState& { return m_floor; };
-        needs.speech = [this]() -> const wording::Speech& { return m_speech; };
-        needs.newId = [this] { return m_shop.freshId(); };
-        needs.keep = [this](std::vector<records::Record> list, auto then) {
-            for (const auto& record : list) {
-                REQUIRE(m_shop.tell(record));
-                ++kept;
-            }
-            then(std::nullopt);
-        };
-        needs.tell = [](const wording::Notice&) {};
-        needs.sign = [this](shop::Right right, auto then) {
-            CHECK(right == shop::Right::keepInstruments);
-            if (signs) {
-                then(2);
-            }
-        };
-        needs.print = [this](const PrintWish& wish) { printed = wish; };
-        m_place.emplace(std::move(needs));
+        m_rig.write({probe});
+        m_before = m_rig.entries();
+        m_place.emplace(m_rig.needs);
         m_place->reload();
     }
 
@@ -64,68 +47,34 @@ public:
         probe.link.state = drivers::LinkState::ready;
         probe.trouble = shop::ProbeTrouble::none;
         probe.scale = {0.1, drivers::ReadingUnit::celsius};
-        m_floor.probes = {probe};
+        m_rig.floor.probes = {probe};
     }
     /// Four samples a second, each of this many tenths of a degree.
     void samples(int count, std::int64_t tenths) {
         for (int i = 0; i < count; ++i) {
-            m_clock.advance(microseconds{250'000});
-            auto& probe = m_floor.probes.front();
-            probe.lastMinute.push_back({m_clock.now(), tenths, drivers::SampleFlag::none});
-            probe.sampleAt = m_clock.now();
+            m_rig.clock.advance(microseconds{250'000});
+            auto& probe = m_rig.floor.probes.front();
+            probe.lastMinute.push_back({m_rig.clock.now(), tenths, drivers::SampleFlag::none});
+            probe.sampleAt = m_rig.clock.now();
             m_place->tick();
         }
     }
     InstrumentsPlace& place() { return *m_place; }
-    [[nodiscard]] const SQLite::Database& db() const { return m_shop.db(); }
-    /// All texts at the right, one a line.
-    [[nodiscard]] std::string said() const {
-        const auto page = m_place->sheet();
-        QString text = page.title;
-        for (const auto& block : page.blocks) {
-            text += "\n" + block.text + " " + block.note;
-            for (const auto& row : block.rows) {
-                text += "\n" + row.title + " " + row.value + " " + row.detail;
-            }
-            for (const auto& field : block.fields) {
-                text += "\n" + field.label + " " + field.fault;
-            }
-        }
-        return text.toStdString();
-    }
-    [[nodiscard]] bool says(const std::string& part) const { return said().find(part) != std::string::npos; }
-
-    int kept = 0;
-    bool signs = true;
-    std::optional<PrintWish> printed;
+    [[nodiscard]] const SQLite::Database& db() const { return m_rig.shop.db(); }
+    [[nodiscard]] bool says(const std::string& part) const { return testing::says(*m_place, part); }
+    /// Entries since the bench stood.
+    [[nodiscard]] std::int64_t kept() { return m_rig.entries() - m_before; }
+    PlaceRig& rig() { return m_rig; }
 
 private:
-    records::testing::Shop m_shop;
-    drivers::ManualClock m_clock;
-    shop::ProvingState m_floor;
-    wording::Speech m_speech;
+    PlaceRig m_rig;
     std::optional<InstrumentsPlace> m_place;
+    std::int64_t m_before = 0;
 };
 
 bool complete(const SheetPageState& page) {
-    const auto good = [](const QString& text) { return !text.contains('[') && !text.contains('{'); };
-    bool all = good(page.title) && good(page.heading);
-    for (const auto& block : page.blocks) {
-        all = all && good(block.text) && good(block.note);
-        for (const auto& row : block.rows) {
-            all = all && good(row.title) && good(row.value) && good(row.detail);
-        }
-        for (const auto& field : block.fields) {
-            all = all && good(field.label) && good(field.hint) && good(field.fault);
-        }
-        for (const auto& action : block.actions) {
-            all = all && good(action.label);
-        }
-    }
-    for (const auto& action : page.actions) {
-        all = all && good(action.label);
-    }
-    return all;
+    const auto text = allText(page);
+    return text.find('[') == std::string::npos && text.find('{') == std::string::npos;
 }
 
 } // namespace
@@ -153,19 +102,19 @@ TEST_CASE("a certificate typed wrongly stays in the form, typed well it stands i
     place.enter("instruments.point.1.correction", "-0.6");
     place.enter("instruments.point.1.u", "0.5");
     REQUIRE(place.act("instruments.keep-certificate"));
-    CHECK(bench.kept == 0);
+    CHECK(bench.kept() == 0);
     CHECK(bench.says("k is missing"));
     CHECK(complete(place.sheet()));
     place.enter("instruments.k", "2");
     place.act("instruments.point.add");
     place.act("instruments.point.remove");
-    bench.signs = false;
+    bench.rig().signs = false;
     place.act("instruments.keep-certificate");
-    CHECK(bench.kept == 0);
+    CHECK(bench.kept() == 0);
     CHECK(bench.says("Coverage factor")); // the form stays
-    bench.signs = true;
+    bench.rig().signs = true;
     place.act("instruments.keep-certificate");
-    CHECK(bench.kept == 1);
+    CHECK(bench.kept() == 1);
     CHECK(bench.says("It can prove a film cured today"));
     const auto found = records::certificatesOf(bench.db(), "p3");
     REQUIRE(found);
@@ -193,6 +142,8 @@ TEST_CASE("an ice check runs on live samples until they are at rest, and is kept
     REQUIRE(checks->size() == 1);
     CHECK(checks->front().check.passed);
     CHECK(checks->front().indicated->value == Approx(0.3).margin(0.001));
+    CHECK(bench.rig().signedBy() == 2);
+    CHECK(bench.rig().asked == std::vector{shop::Right::keepInstruments});
     CHECK(bench.says("It can prove a film cured today"));
 }
 
@@ -211,7 +162,7 @@ TEST_CASE("a failure is kept too when a repeat passes, and then the failure coun
     CHECK(bench.says("Passed"));
     CHECK(bench.says("It failed here once before"));
     place.act("instruments.keep-check");
-    CHECK(bench.kept == 2);
+    CHECK(bench.kept() == 2);
     CHECK(bench.says("its newest check failed"));
 }
 
@@ -244,17 +195,17 @@ TEST_CASE("a new instrument gets a number and can be withdrawn again", "[instrum
     place.enter("instruments.strip-tolerance", "1");
     place.enter("instruments.count", "10");
     place.act("instruments.keep-instrument");
-    REQUIRE(bench.kept == 1);
+    REQUIRE(bench.kept() == 1);
     CHECK(bench.says("S-280"));
     CHECK(complete(place.sheet()));
     REQUIRE(place.act("instruments.pack-labels"));
-    REQUIRE(bench.printed);
-    CHECK(bench.printed->what == PrintWish::What::stripLabels);
-    CHECK(bench.printed->number == 4); // after P-3
+    REQUIRE(bench.rig().printed.size() == 1);
+    CHECK(bench.rig().printed.front().what == PrintWish::What::stripLabels);
+    CHECK(bench.rig().printed.front().number == 4); // after P-3
     place.act("instruments.withdraw");
     CHECK(bench.says("Withdraw S-280?"));
     place.act("instruments.withdraw-now");
-    CHECK(bench.kept == 2);
+    CHECK(bench.kept() == 2);
     CHECK(place.sheet().list.size() == 1);
 }
 

@@ -4,7 +4,7 @@
 
 #include "kiosk/records/queries.hpp"
 #include "kiosk/shop/keeping/exchange.hpp"
-#include "tests/kiosk/records/support/shop_book.hpp"
+#include "tests/kiosk/support/place_rig.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -14,6 +14,7 @@
 using namespace holdfast;
 using namespace holdfast::kiosk;
 using namespace holdfast::kiosk::screens;
+using namespace holdfast::kiosk::screens::testing;
 using records::Role;
 
 namespace {
@@ -26,113 +27,46 @@ bool plainVerify(const std::string& hash, std::string_view pin) {
     return hash == plainHash(pin);
 }
 
-/// A frame without windows: writes at once, signs through the place or refuses.
 class Frame final {
 public:
     Frame() {
-        m_needs.book = &m_shop.book();
-        m_needs.clock = &m_clock;
-        m_needs.exchange = m_shop.book().folder() / "exchange";
-        m_needs.speech = [this]() -> const wording::Speech& { return m_speech; };
-        m_needs.newId = [this] { return m_shop.freshId(); };
-        m_needs.keep = [this](std::vector<records::Record> list, const auto& then) { write(list, {}, then); };
-        m_needs.keepPerson = [this](std::vector<records::Record> list, ledger::PersonName name, const auto& then) {
-            write(list, {std::move(name)}, then);
-        };
-        m_needs.tell = [this](const wording::Notice& notice) { told.push_back(notice.line()); };
-        m_needs.print = [this](const PrintWish& wish) { printed.push_back(wish); };
-        m_needs.sign = [this](shop::Right right, const std::function<void(std::int64_t)>& then) {
-            asked.push_back(right);
-            if (signs) {
-                then(1);
-            }
-        };
-        signIn = std::make_unique<SignInPlace>(
-            m_needs, [this] { ++closed; }, shop::SignIn{plainVerify}, plainHash);
-        shop = std::make_unique<ShopPlace>(m_needs);
+        makeSignIn();
+        shop = std::make_unique<ShopPlace>(m_rig.needs);
     }
 
+    /// As after a start of the program.
+    void makeSignIn() {
+        signIn = std::make_unique<SignInPlace>(
+            m_rig.needs, [this] { ++closed; }, shop::SignIn{plainVerify}, plainHash);
+    }
     void person(std::int64_t number, const std::string& name, Role role, const std::string& pin, bool left = false) {
-        write({records::PersonAdded{number, shop::badgeOf(number), {role}}}, {{number, name}}, {});
+        m_rig.write({records::PersonAdded{number, shop::badgeOf(number), {role}}}, ledger::PersonName{number, name});
         if (!pin.empty()) {
-            write({records::PinSet{number, *plainHash(pin)}}, {}, {});
+            m_rig.write({records::PinSet{number, *plainHash(pin)}});
         }
         if (left) {
-            write({records::PersonChanged{number, shop::badgeOf(number), {role}, true}}, {}, {});
+            m_rig.write({records::PersonChanged{number, shop::badgeOf(number), {role}, true}});
         }
     }
-    [[nodiscard]] std::int64_t entries() { return m_shop.book().head()->sequence; }
-    [[nodiscard]] records::testing::Shop& book() { return m_shop; }
-    [[nodiscard]] const std::filesystem::path& exchange() const { return m_needs.exchange; }
-    drivers::ManualClock& clock() { return m_clock; }
-
-    std::unique_ptr<SignInPlace> signIn;
-    std::unique_ptr<ShopPlace> shop;
-    std::vector<std::string> told;
-    std::vector<PrintWish> printed;
-    std::vector<shop::Right> asked;
-    bool signs = true;
-    bool diskFull = false;
-    int closed = 0;
+    [[nodiscard]] std::int64_t entries() { return m_rig.entries(); }
+    [[nodiscard]] std::int64_t signedBy() { return m_rig.signedBy(); }
+    [[nodiscard]] records::testing::Shop& book() { return m_rig.shop; }
+    [[nodiscard]] const std::filesystem::path& exchange() const { return m_rig.needs.exchange; }
+    drivers::ManualClock& clock() { return m_rig.clock; }
 
 private:
-    void write(const std::vector<records::Record>& list, std::vector<ledger::PersonName> names,
-               const std::function<void(std::optional<ledger::Failure>)>& then) {
-        if (diskFull) {
-            then(ledger::Failure{ledger::FailureCode::diskFull, "full"});
-            return;
-        }
-        ledger::CommitRequest request;
-        request.persons = std::move(names);
-        for (const auto& record : list) {
-            ledger::EntryDraft draft;
-            draft.id = m_shop.freshId();
-            draft.kind = records::rowOf(record).kind;
-            draft.version = records::rowOf(record).version;
-            draft.body = records::bodyOf(record);
-            request.entries.push_back(draft);
-        }
-        const auto receipt = m_shop.book().commit(request);
-        INFO((receipt ? std::string{} : receipt.error().what));
-        REQUIRE(receipt);
-        if (then) {
-            then(std::nullopt);
-        }
-    }
+    PlaceRig m_rig;
 
-    records::testing::Shop m_shop;
-    drivers::ManualClock m_clock;
-    wording::Speech m_speech;
-    PlaceNeeds m_needs;
+public:
+    std::unique_ptr<SignInPlace> signIn;
+    std::unique_ptr<ShopPlace> shop;
+    std::vector<std::string>& told = m_rig.told;
+    std::vector<PrintWish>& printed = m_rig.printed;
+    std::vector<shop::Right>& asked = m_rig.asked;
+    bool& signs = m_rig.signs;
+    bool& diskFull = m_rig.diskFull;
+    int closed = 0;
 };
-
-/// Everything that a person could read on the sheet.
-std::string allText(const SheetPageState& page) {
-    QStringList all{page.heading, page.title};
-    for (const auto& block : page.blocks) {
-        all << block.text << block.note;
-        for (const auto& row : block.rows) {
-            all << row.title << row.value << row.detail;
-        }
-        for (const auto& field : block.fields) {
-            all << field.label << field.value << field.hint << field.fault;
-        }
-        for (const auto& action : block.actions) {
-            all << action.label;
-        }
-    }
-    for (const auto& action : page.actions) {
-        all << action.label;
-    }
-    return all.join(u'\n').toStdString();
-}
-
-bool says(const SheetPlace& place, const std::string& words) {
-    const auto text = allText(place.sheet());
-    INFO(text);
-    CHECK(text.find('[') == std::string::npos); // a sentence that no table has
-    return text.find(words) != std::string::npos;
-}
 
 drivers::TicketCode badge(std::uint64_t number) {
     return {drivers::TicketKind::person, number};
@@ -212,6 +146,7 @@ TEST_CASE("at a first start the owner's PIN is set before anything is signed", "
     frame.diskFull = false;
     frame.signIn->act("sign-in.set"); // what was typed was kept
     CHECK(signedBy == 1);
+    CHECK(frame.signedBy() == 1); // the first owner signs their own coming
     const auto people = records::peopleOnFile(frame.book().db());
     REQUIRE(people);
     REQUIRE(people->size() == 1);
@@ -237,6 +172,7 @@ TEST_CASE("language needs no signature, risk does, and a bad one is not written"
     CHECK(frame.shop->act("shop.settings.choose.language.es"));
     CHECK(frame.asked.empty());
     CHECK(std::get<std::string>(**records::setting(frame.book().db(), "language")) == "es");
+    CHECK(frame.signedBy() == 0);
     CHECK(frame.shop->enter("shop.settings.risk_percent", "50"));
     CHECK(says(*frame.shop, "not between 0.1 and 20"));
     CHECK(frame.asked.empty());
@@ -248,6 +184,7 @@ TEST_CASE("language needs no signature, risk does, and a bad one is not written"
     frame.signs = true;
     frame.shop->enter("shop.settings.risk_percent", "5");
     CHECK(std::get<double>(**records::setting(frame.book().db(), "risk_percent")) == 5.0);
+    CHECK(frame.signedBy() == 1);
 }
 
 TEST_CASE("a dryer with no heated length is kept and says why it shows no dwell", "[keeping][places]") {
@@ -264,6 +201,7 @@ TEST_CASE("a dryer with no heated length is kept and says why it shows no dwell"
     frame.shop->enter("shop.dryers.length", "");
     frame.shop->act("shop.dryers.save");
     CHECK(frame.asked == std::vector{shop::Right::describeDryers});
+    CHECK(frame.signedBy() == 1);
     CHECK(says(*frame.shop, "no dwell known"));
     const auto dryers = records::dryers(frame.book().db());
     REQUIRE(dryers->size() == 1);
@@ -281,6 +219,7 @@ TEST_CASE("the crew comes and goes by badge without a signature, a wrong badge c
     CHECK((*records::crew(frame.book().db()))->persons == std::vector<std::int64_t>{1});
     frame.shop->act("shop.crew.more");
     CHECK((*records::crew(frame.book().db()))->unnamed == 1);
+    CHECK(frame.signedBy() == 0); // nobody signs for the crew
     const auto before = frame.entries();
     CHECK(frame.shop->scanned(badge(77), true));
     CHECK(frame.shop->scanned(badge(2), true));
@@ -303,6 +242,7 @@ TEST_CASE("an owner adds people; the last owner stays", "[keeping][places]") {
     CHECK(frame.asked == std::vector{shop::Right::changePeople});
     const auto people = records::peopleOnFile(frame.book().db());
     REQUIRE(people->size() == 2);
+    CHECK(frame.signedBy() == 1);
     CHECK(people->at(1).badge == shop::badgeOf(2));
     CHECK(people->at(1).roles == std::vector{Role::operatorAtDryer, Role::qualityAssurance});
     CHECK(says(*frame.shop, "Cleo"));
@@ -365,6 +305,7 @@ TEST_CASE("a shop file is looked at first, every fault is a sentence, and only a
     frame.signs = true;
     frame.shop->act("shop.file.import-now");
     CHECK(frame.entries() == before + 1);
+    CHECK(frame.signedBy() == 1);
     CHECK(says(*frame.shop, "Taken over: 1"));
     frame.shop->act("shop.file.export");
     CHECK(frame.asked.size() == 3);

@@ -261,3 +261,23 @@ TEST_CASE("a ride that nobody announced is judged again, from the book, for the 
     CHECK(rows->at(0).word == Word::cured);
     REQUIRE(kiosk.until([&] { return floor.unclaimed.empty(); }));
 }
+
+TEST_CASE("who signed stands in every entry of the commit, and in no other", "[desk]") {
+    Kiosk kiosk;
+    const auto before = kiosk.book().head()->sequence;
+    std::optional<ledger::Failure> failure;
+    int answers = 0;
+    const auto then = [&](const std::optional<ledger::Failure>& told) {
+        failure = told;
+        ++answers;
+    };
+    kiosk.desk().keep(
+        {records::SettingChanged{"risk_percent", 5.0}, records::SettingChanged{"theme", std::string{"dark"}}}, then, {},
+        7);
+    kiosk.desk().keep({records::CrewChanged{{1}, 0}}, then);
+    REQUIRE(kiosk.until([&] { return answers == 2; }));
+    CHECK_FALSE(failure);
+    CHECK(kiosk.book().entry(before + 1)->person == 7);
+    CHECK(kiosk.book().entry(before + 2)->person == 7);
+    CHECK(kiosk.book().entry(before + 3)->person == 0);
+}

@@ -1,42 +1,20 @@
 // The Inks as sheets, on a real book: what is shown, what is written, and what is not.
 #include "kiosk/screens/presenting/places/inks_place.hpp"
-#include "tests/kiosk/records/support/shop_book.hpp"
+#include "tests/kiosk/support/place_rig.hpp"
 
 #include <catch2/catch.hpp>
 
 using namespace holdfast;
 using namespace holdfast::kiosk;
 using namespace holdfast::kiosk::screens;
+using namespace holdfast::kiosk::screens::testing;
 
 namespace {
 
-/// A frame without windows: writes at once, signs or refuses.
-class Frame final {
+class Frame final : public PlaceRig {
 public:
     Frame() {
         shop.plan();
-        needs.book = &shop.book();
-        needs.clock = &clock;
-        needs.speech = [this]() -> const wording::Speech& { return speech; };
-        needs.newId = [this] { return shop.freshId(); };
-        needs.tell = [this](const wording::Notice& notice) { told.push_back(notice.line()); };
-        needs.print = [this](const PrintWish& wish) { printed.push_back(wish); };
-        needs.sign = [this](shop::Right right, const std::function<void(std::int64_t)>& then) {
-            asked.push_back(right);
-            if (signs) {
-                then(1);
-            }
-        };
-        needs.keep = [this](const std::vector<records::Record>& list, const auto& then) {
-            if (diskFull) {
-                then(ledger::Failure{ledger::FailureCode::diskFull, "full"});
-                return;
-            }
-            for (const auto& record : list) {
-                REQUIRE(shop.tell(record));
-            }
-            then(std::nullopt);
-        };
         clock.setWall({shop.now(), 0});
         place = std::make_unique<InksPlace>(needs);
         place->reload();
@@ -48,51 +26,12 @@ public:
         REQUIRE(place->enter("inks.field.expiry", expiry));
         REQUIRE(place->act("inks.save"));
     }
-    [[nodiscard]] std::int64_t entries() { return shop.book().head()->sequence; }
-    [[nodiscard]] std::string text() const {
-        const auto page = place->sheet();
-        QStringList all{page.heading, page.title};
-        for (const auto& row : page.list) {
-            all << row.title << row.detail << row.value;
-        }
-        for (const auto& block : page.blocks) {
-            all << block.text << block.note;
-            for (const auto& row : block.rows) {
-                all << row.title << row.value << row.detail;
-            }
-            for (const auto& field : block.fields) {
-                all << field.label << field.value << field.hint << field.fault;
-            }
-            for (const auto& action : block.actions) {
-                all << action.label;
-            }
-        }
-        for (const auto& action : page.actions) {
-            all << action.label;
-        }
-        return all.join(u'\n').toStdString();
-    }
-    bool says(const std::string& words) const {
-        const auto all = text();
-        INFO(all);
-        CHECK(all.find('[') == std::string::npos); // a sentence that no table has
-        CHECK(all.find('{') == std::string::npos); // a brace that nobody filled
-        return all.find(words) != std::string::npos;
-    }
+    bool says(const std::string& words) const { return testing::says(*place, words); }
     bool scan(std::uint64_t number, bool onScreen) {
         return place->scanned({drivers::TicketKind::bucket, number}, onScreen);
     }
 
-    records::testing::Shop shop;
-    drivers::ManualClock clock;
-    wording::Speech speech;
-    PlaceNeeds needs;
     std::unique_ptr<InksPlace> place;
-    std::vector<std::string> told;
-    std::vector<PrintWish> printed;
-    std::vector<shop::Right> asked;
-    bool signs = true;
-    bool diskFull = false;
 };
 
 std::int64_t newestBucket(Frame& frame) {
@@ -190,6 +129,7 @@ TEST_CASE("a revision is signed, counts one up, and every fault stands at its fi
     frame.diskFull = false;
     REQUIRE(frame.place->act("inks.save"));
     CHECK(frame.entries() == before + 1);
+    CHECK(frame.signedBy() == 1);
     CHECK(frame.says("Cures at 290\xC2\xA0°F"));
     CHECK(frame.says("Revision 2"));
     CHECK(frame.says("Revision 1"));

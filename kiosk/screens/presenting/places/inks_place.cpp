@@ -323,13 +323,14 @@ void InksPlace::save() {
         keep(std::move(*record), then);
         return;
     }
-    m_needs.sign(shop::Right::reviseInks, [this, made = std::move(*record), then](std::int64_t) { keep(made, then); });
+    m_needs.sign(shop::Right::reviseInks,
+                 [this, made = std::move(*record), then](std::int64_t person) { keep(made, then, person); });
 }
 
-void InksPlace::keep(records::Record record, const std::string& thenChoose) {
+void InksPlace::keep(records::Record record, const std::string& thenChoose, std::int64_t person) {
     std::vector<records::Record> list;
     list.push_back(std::move(record));
-    m_needs.keep(std::move(list), [this, thenChoose](const std::optional<ledger::Failure>& failure) {
+    m_needs.keep({std::move(list), person}, [this, thenChoose](const std::optional<ledger::Failure>& failure) {
         if (failure) { // a form stays as it was typed
             failed(*failure);
             return;

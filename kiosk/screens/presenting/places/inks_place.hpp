@@ -34,7 +34,7 @@ private:
     void startMix();
     bool actOnBucket(const std::string& id);
     void save();
-    void keep(records::Record record, const std::string& thenChoose);
+    void keep(records::Record record, const std::string& thenChoose, std::int64_t person = 0);
     void addList(SheetPageState& page) const;
     void addChosen(SheetPageState& page) const;
     [[nodiscard]] shop::MixStock mixStock(const std::vector<std::int64_t>& parts) const;

@@ -306,8 +306,8 @@ void InstrumentsPlace::startNew(const shop::Probe* undescribed) {
 }
 
 void InstrumentsPlace::keepSigned(std::vector<records::Record> list, const std::string& instrument) {
-    m_needs.sign(shop::Right::keepInstruments, [this, list = std::move(list), instrument](std::int64_t) {
-        m_needs.keep(list, [this, instrument](const std::optional<ledger::Failure>& failure) {
+    m_needs.sign(shop::Right::keepInstruments, [this, list = std::move(list), instrument](std::int64_t person) {
+        m_needs.keep({list, person}, [this, instrument](const std::optional<ledger::Failure>& failure) {
             if (failure) { // what was typed stays
                 m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
                 return;

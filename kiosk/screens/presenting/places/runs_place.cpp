@@ -277,7 +277,7 @@ void RunsPlace::startImport() {
 }
 
 void RunsPlace::keep(std::vector<records::Record> list) {
-    m_needs.keep(std::move(list), [this](const std::optional<ledger::Failure>& failure) {
+    m_needs.keep({std::move(list)}, [this](const std::optional<ledger::Failure>& failure) {
         if (failure) {
             m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
         }
@@ -304,7 +304,7 @@ void RunsPlace::savePlan() {
     auto list = shop::recordsOfPlan(*plan, before && *before ? &**before : nullptr, stockOf(*m_needs.book).families,
                                     m_needs.newId());
     const auto run = plan->run;
-    m_needs.keep(std::move(list), [this, run](const std::optional<ledger::Failure>& failure) {
+    m_needs.keep({std::move(list)}, [this, run](const std::optional<ledger::Failure>& failure) {
         if (failure) { // the form stays as it was typed
             m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
             return;
@@ -337,7 +337,7 @@ void RunsPlace::importPlans() {
         list.emplace_back(std::move(plan));
     }
     const auto planned = list.size();
-    m_needs.keep(std::move(list), [this, planned](const std::optional<ledger::Failure>& failure) {
+    m_needs.keep({std::move(list)}, [this, planned](const std::optional<ledger::Failure>& failure) {
         if (failure) {
             m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
             return;

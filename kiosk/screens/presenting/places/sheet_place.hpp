@@ -33,6 +33,15 @@ struct PrintWish final {
     std::int64_t number = 0;
 };
 
+/// What a place wants written, in one commit.
+struct Keeping final {
+    std::vector<records::Record> list{};
+    std::int64_t person = 0; ///< who signed, and so stands in each of these entries; 0: nobody's name was asked for
+    std::optional<ledger::PersonName> name{}; ///< stands outside the chain (ledger::CommitRequest::persons)
+};
+/// Told in the main thread: what went wrong, or nothing.
+using KeepDone = std::function<void(std::optional<ledger::Failure>)>;
+
 /// What a place may ask of the frame around it. All of it outlives the place; main thread only.
 struct PlaceNeeds final {
     const ledger::Book* book = nullptr;
@@ -42,13 +51,8 @@ struct PlaceNeeds final {
     std::function<const shop::ProvingState&()> floor{};
     std::function<const wording::Speech&()> speech{};
     std::function<std::string()> newId{};
-    /// Writes entries in one commit; `then` runs in the main thread with what went wrong, or nothing. The places are
-    /// shown again after it.
-    std::function<void(std::vector<records::Record>, std::function<void(std::optional<ledger::Failure>)> then)> keep{};
-    /// The same with a name, which stands outside the chain (ledger::CommitRequest::persons).
-    std::function<void(std::vector<records::Record>, ledger::PersonName,
-                       std::function<void(std::optional<ledger::Failure>)> then)>
-        keepPerson{};
+    /// The places are shown again after `then`.
+    std::function<void(Keeping, KeepDone then)> keep{};
     /// A sentence over the page until the next scan or press.
     std::function<void(wording::Notice)> tell{};
     /// Shows another place: "run", "dryer", "runs", "inks", "instruments", "shop".

@@ -95,7 +95,7 @@ void ShopCrew::toggle(std::int64_t person) {
 /// Shown at once, so that the next press counts on it; put back by the book's if it was not kept.
 void ShopCrew::change(records::CrewChanged crew) {
     m_crew = crew;
-    needs().keep({std::move(crew)}, [this](const std::optional<ledger::Failure>& failure) {
+    needs().keep({{std::move(crew)}}, [this](const std::optional<ledger::Failure>& failure) {
         if (failure) {
             tell(*failure);
             reload();

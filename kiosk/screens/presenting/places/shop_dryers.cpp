@@ -138,8 +138,8 @@ void ShopDryers::save() {
     if (dryer->dryer.empty()) {
         dryer->dryer = needs().newId();
     }
-    needs().sign(shop::Right::describeDryers, [this, record = *dryer](std::int64_t) {
-        keep({record}, [this] {
+    needs().sign(shop::Right::describeDryers, [this, record = *dryer](std::int64_t person) {
+        keep({{record}, person}, [this] {
             m_form.reset();
             reload();
         });

@@ -136,7 +136,7 @@ bool ShopExchange::act(const std::string& id) {
     if (const auto index = restOf(id, kFile)) {
         choose(static_cast<std::size_t>(std::atoi(index->c_str())));
     } else if (id == "shop.file.import-now" && m_file) {
-        needs().sign(shop::Right::exchangeShopFile, [this](std::int64_t) { takeOver(); });
+        needs().sign(shop::Right::exchangeShopFile, [this](std::int64_t person) { takeOver(person); });
     } else if (id == "shop.file.export") {
         needs().sign(shop::Right::exchangeShopFile, [this](std::int64_t) { exportFile(); });
     } else {
@@ -176,7 +176,7 @@ void ShopExchange::choose(std::size_t index) {
 }
 
 /// Planned again: the book may have grown while somebody signed.
-void ShopExchange::takeOver() {
+void ShopExchange::takeOver(std::int64_t person) {
     const auto stock = shop::bookStock(needs().book->reader());
     if (!stock || !m_file) {
         if (!stock) {
@@ -190,7 +190,7 @@ void ShopExchange::takeOver() {
         m_plan = std::move(plan);
         return;
     }
-    keep(std::move(plan.list), [this, count] {
+    keep({std::move(plan.list), person}, [this, count] {
         m_chosen.reset();
         m_file.reset();
         m_plan = {};

@@ -17,7 +17,7 @@ public:
 private:
     void look();
     void choose(std::size_t index);
-    void takeOver();
+    void takeOver(std::int64_t person);
     void exportFile();
     void addPreview(SheetPageState& page) const;
 

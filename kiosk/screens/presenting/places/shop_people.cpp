@@ -196,7 +196,7 @@ void ShopPeople::save() {
         }
         return;
     }
-    needs().sign(shop::Right::changePeople, [this, draft = *m_form](std::int64_t) {
+    needs().sign(shop::Right::changePeople, [this, draft = *m_form](std::int64_t person) {
         reload();
         auto entries = shop::personFrom(draft, m_now);
         if (!entries) {
@@ -204,15 +204,10 @@ void ShopPeople::save() {
             m_faults = std::move(entries.error());
             return;
         }
-        needs().keepPerson(std::move(entries->list), entries->name,
-                           [this](const std::optional<ledger::Failure>& failure) {
-                               if (failure) {
-                                   tell(*failure);
-                                   return;
-                               }
-                               m_form.reset();
-                               reload();
-                           });
+        keep({std::move(entries->list), person, entries->name}, [this] {
+            m_form.reset();
+            reload();
+        });
     });
 }
 

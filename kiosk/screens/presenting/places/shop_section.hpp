@@ -34,8 +34,8 @@ protected:
         m_needs.tell(wording::noticeOf(failure, wording::Kept::book, m_needs.speech()));
     }
     /// Writes; `done` only if it stands in the book.
-    void keep(std::vector<records::Record> list, std::function<void()> done = {}) const {
-        m_needs.keep(std::move(list), [this, done](const std::optional<ledger::Failure>& failure) {
+    void keep(Keeping keeping, std::function<void()> done = {}) const {
+        m_needs.keep(std::move(keeping), [this, done](const std::optional<ledger::Failure>& failure) {
             if (failure) {
                 tell(*failure);
             } else if (done) {

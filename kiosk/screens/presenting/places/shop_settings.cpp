@@ -78,7 +78,9 @@ void ShopSettings::change(const std::string& key, const std::string& typed) {
         m_refused = Refused{key, typed, changed.error()};
         return;
     }
-    const auto write = [this, record = *changed](std::int64_t) { keep({record}, [this] { reload(); }); };
+    const auto write = [this, record = *changed](std::int64_t person) {
+        keep({{record}, person}, [this] { reload(); });
+    };
     if (shop::settingNamed(key)->toBeSigned) {
         needs().sign(shop::Right::changeSettings, write);
     } else {

@@ -208,15 +208,16 @@ void SignInPlace::setFirstOwner() {
     }
     m_keeping = true;
     const auto person = entries->name.number;
-    m_needs.keepPerson(std::move(entries->list), entries->name,
-                       [this, person](const std::optional<ledger::Failure>& failure) {
-                           m_keeping = false;
-                           if (failure) { // what was typed stays
-                               m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
-                           } else if (m_signIn.step() == shop::SignInStep::firstOwner) {
-                               resumeAfterOwner(person);
-                           }
-                       });
+    // The first owner has nobody above to sign, and signs their own coming.
+    m_needs.keep({std::move(entries->list), person, entries->name},
+                 [this, person](const std::optional<ledger::Failure>& failure) {
+                     m_keeping = false;
+                     if (failure) { // what was typed stays
+                         m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
+                     } else if (m_signIn.step() == shop::SignInStep::firstOwner) {
+                         resumeAfterOwner(person);
+                     }
+                 });
 }
 
 /// An owner has every right, so what was asked for may be done at once.
