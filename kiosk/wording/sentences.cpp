@@ -116,6 +116,10 @@ std::string word(analytics::Word value, const Speech& speech) {
                                                            : "word." + std::string{analytics::nameOf(value)});
 }
 
+std::string word(analytics::FlashWord value, const Speech& speech) {
+    return speech.text("readings.flash.word." + std::string{analytics::nameOf(value)});
+}
+
 std::string marginText(const std::optional<analytics::MarginRange>& margin, const Speech& speech) {
     if (!margin || (!margin->low && !margin->high)) {
         return {};

@@ -34,6 +34,7 @@ struct Speech final {
 [[nodiscard]] std::string sentence(analytics::Advice advice, const Speech& speech);
 [[nodiscard]] std::string sentence(analytics::WindowFault fault, const Speech& speech);
 [[nodiscard]] std::string word(analytics::Word word, const Speech& speech);
+[[nodiscard]] std::string word(analytics::FlashWord word, const Speech& speech);
 
 /// A margin as people read it: "+6 °F", "−8 °F", "−1 to +16 °F", "at least +3 °F"; absent: empty.
 [[nodiscard]] std::string marginText(const std::optional<analytics::MarginRange>& margin, const Speech& speech);

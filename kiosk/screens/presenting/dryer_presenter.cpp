@@ -72,8 +72,17 @@ void addOpenQuestions(QList<DueRow>& due, const shop::ProvingState& state, const
         row.next = due.isEmpty();
         due.append(row);
     };
+    if (state.floor.notReady) {
+        add("floor.dryer", "readings.dryer.not-ready", speech.text("readings.dryer.ride-makes-ready"), {});
+    }
+    if (state.floor.setUp) {
+        add("floor.dryer", "readings.dryer.in-set-up", speech.text("readings.dryer.set-up-short"), {});
+    }
+    if (state.alsoOnBelt) {
+        add("floor.dryer", "readings.dryer.also", speech.text("readings.dryer.also-do"), {});
+    }
     if (state.floor.handOver) {
-        add("floor.taken-over", "floor.hand-over", speech.text("floor.hand-over-how"), speech.text("header.due-now"));
+        add("floor.hand-over", "floor.hand-over", speech.text("floor.hand-over-how"), speech.text("header.due-now"));
     }
     for (const auto& row : state.floor.unanswered) {
         add("open." + std::to_string(row.runNumber), "floor.unanswered",
@@ -92,6 +101,15 @@ BeltState emptyBelt(const wording::Speech& speech) {
     belt.word = toQString(speech.text("word.blank"));
     belt.sentence = toQString(speech.text("dryer.how-to-start"));
     return belt;
+}
+
+/// "On the belt · runs 20418 and 20419": a reading counts for all of them.
+std::string sharedBelt(const shop::ProvingState& state, const wording::Speech& speech) {
+    std::string runs;
+    for (const auto& run : state.belt) {
+        runs += (runs.empty() ? "" : ", ") + runName(run->onFile.plan.number, run->onFile.plan.title);
+    }
+    return speech.text("dryer.on-belt-shared", {{"runs", runs}});
 }
 
 BeltState runningBelt(const shop::ProvingState& state, const FloorFacts& facts, const wording::Speech& base) {
@@ -113,6 +131,9 @@ BeltState runningBelt(const shop::ProvingState& state, const FloorFacts& facts, 
     belt.showScale = true;
     belt.scale = page.scale;
     belt.actionId = QStringLiteral("run");
+    if (state.belt.size() > 1) {
+        belt.heading = toQString(sharedBelt(state, speech));
+    }
     return belt;
 }
 
@@ -150,7 +171,7 @@ DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& fa
     const std::vector<std::pair<const char*, const char*>> presses{
         {stands ? "floor.started" : "floor.stopped", stands ? "action.floor-started" : "action.floor-stopped"},
         {"floor.problem", "action.floor-problem"},
-        {"floor.wipe", "action.floor-wipe"},
+        {"floor.dryer", "action.floor-dryer"},
     };
     for (const auto& [id, key] : presses) {
         ActionState action;

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/header_presenter.hpp"
 
+#include "kiosk/screens/presenting/floor/floor_sheets.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 
 #include <algorithm>
@@ -12,9 +13,11 @@ HeaderCell titleCell(Place place, const shop::ProvingState& state, const FloorFa
                      const wording::Speech& speech) {
     HeaderCell cell;
     cell.place = QStringLiteral("dryer");
+    const auto dwell = dwellText(state, speech);
+    const auto andDwell = dwell.empty() ? std::string{} : " · " + dwell;
     if (!state.run) {
         cell.what = toQString(facts.dryerName);
-        cell.how = toQString(speech.text("header.due-none-how"));
+        cell.how = toQString(speech.text("header.due-none-how") + andDwell);
         return cell;
     }
     const auto& plan = state.run->onFile.plan;
@@ -22,7 +25,7 @@ HeaderCell titleCell(Place place, const shop::ProvingState& state, const FloorFa
     cell.what = place == Place::dryer
                     ? toQString(facts.dryerName)
                     : toQString(speech.text("run.title", {{"dryer", facts.dryerName}, {"run", number}}));
-    cell.how = place == Place::dryer ? toQString(speech.text("header.running", {{"run", number}}))
+    cell.how = place == Place::dryer ? toQString(speech.text("header.running", {{"run", number}}) + andDwell)
                                      : toQString(whatIsPrinted(plan, speech));
     return cell;
 }

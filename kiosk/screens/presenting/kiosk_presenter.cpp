@@ -167,6 +167,16 @@ bool KioskPresenter::actOnStrip(const QString& id) {
         m_desk.send(shop::StripKept{});
     } else if (id == QLatin1String("strip.leave")) {
         m_desk.send(shop::StripLeft{});
+    } else if (id == QLatin1String("strip.unsure")) {
+        m_desk.send(shop::StripUnsureTouched{});
+    } else if (id == QLatin1String("strip.used")) {
+        m_desk.send(shop::StripUsedTouched{});
+    } else if (id == QLatin1String("strip.wet")) {
+        m_desk.send(shop::PlacementChosen{analytics::Placement::wetInk});
+    } else if (id == QLatin1String("strip.taped")) {
+        m_desk.send(shop::PlacementChosen{analytics::Placement::tapedOnFilm});
+    } else if (id == QLatin1String("strip.cloth")) {
+        m_desk.send(shop::PlacementChosen{analytics::Placement::inOrUnderCloth});
     } else if (id.startsWith(QLatin1String("step."))) {
         m_desk.send(shop::StripStepTouched{id.mid(5).toInt()});
     } else if (id == QLatin1String("position.left")) {
@@ -183,6 +193,7 @@ bool KioskPresenter::actOnStrip(const QString& id) {
 
 void KioskPresenter::stateChanged() {
     const auto stage = shop::stageOf(m_desk.state());
+    followPages(m_stage, stage);
     if (stage != m_stage) {
         // A run that was scanned, a ride that began or ended: the person is shown it without a touch.
         m_onRun = m_onRun || stage == shop::Stage::window || stage == shop::Stage::recording;

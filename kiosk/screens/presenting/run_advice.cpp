@@ -134,7 +134,39 @@ QList<AdviceSection> lostAdvice(const shop::ProvingState& state, const wording::
     return doWhyKept(notice.toDo + " " + speech.text("do.or-strip"), notice.happened, notice.kept, speech);
 }
 
-QList<AdviceSection> waitingAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
+std::string flashText(const shop::LastFlash& flash, const wording::Speech& base) {
+    const auto speech = flash.run ? wording::speechFor(base, flash.run->onFile.layers) : base;
+    std::string why;
+    for (const auto& reason : flash.note.reasons) {
+        why += " " + wording::sentence(reason, speech);
+    }
+    return speech.text("readings.flash.noted", {{"layer", speech.layer(flash.note.position)},
+                                                {"word", wording::word(flash.note.word, speech)}}) +
+           why;
+}
+
+/// What holds for the next reading whatever it will say.
+void addStanding(QList<AdviceSection>& list, const shop::ProvingState& state, const wording::Speech& speech) {
+    if (state.lastFlash && state.lastFlash->kept) {
+        list.append(section("section.flash", flashText(*state.lastFlash, speech), AdviceWeight::Text, speech));
+    }
+    std::string standing;
+    const auto add = [&](const std::string& sentence) { standing += (standing.empty() ? "" : " ") + sentence; };
+    if (state.floor.notReady) {
+        add(speech.text("readings.dryer.not-ready-do"));
+    }
+    if (state.floor.setUp) {
+        add(speech.text("readings.dryer.set-up"));
+    }
+    if (state.belt.size() > 1 && state.beltWindow) {
+        add(speech.text("readings.dryer.together", {{"window", wording::windowText(*state.beltWindow, speech)}}));
+    }
+    if (!standing.empty()) {
+        list.append(section("section.holds-now", standing, AdviceWeight::Text, speech));
+    }
+}
+
+QList<AdviceSection> troubledAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
     if (!state.run) {
         return doWhyKept(speech.text("dryer.scan"), {}, {}, speech);
     }
@@ -161,6 +193,12 @@ QList<AdviceSection> waitingAdvice(const shop::ProvingState& state, const wordin
     } else if (state.window && state.window->bleedNotProvable) {
         list.append(section("section.why", speech.text("run.bleed-not-provable"), AdviceWeight::Text, speech));
     }
+    return list;
+}
+
+QList<AdviceSection> waitingAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
+    auto list = troubledAdvice(state, speech);
+    addStanding(list, state, speech);
     return list;
 }
 
@@ -280,6 +318,7 @@ QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Spe
         }
         if (!shop::verdictStays(state)) {
             actions.append(action("strip", "strip", speech));
+            actions.append(action("reading.open", "other-reading", speech));
             if (!cured) {
                 actions.append(action("next", "next-run", speech));
             }
@@ -289,6 +328,9 @@ QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Spe
         const bool closed = state.window && state.window->state == analytics::WindowState::closed;
         if (state.run && !closed) {
             actions.append(action("strip", "strip", speech));
+        }
+        if (state.run) {
+            actions.append(action("reading.open", "other-reading", speech));
         }
     }
     if (stage == shop::Stage::verdict) {

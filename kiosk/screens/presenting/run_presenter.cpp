@@ -10,16 +10,6 @@ namespace holdfast::kiosk::screens {
 
 namespace {
 
-/// A strip's reading stands in its first interval reason.
-void drawStripOf(HeatScaleState& scale, const analytics::Verdict& verdict, const wording::Speech& speech) {
-    for (const auto& reason : verdict.reasons) {
-        if (reason.code == analytics::ReasonCode::stripInterval) {
-            drawStrip(scale, reason.value, reason.limit, verdict.word, speech);
-            return;
-        }
-    }
-}
-
 void drawReading(HeatScaleState& scale, const shop::ProvingState& state, const wording::Speech& speech) {
     const auto stage = shop::stageOf(state);
     const auto* probe = shop::shownProbe(state);
@@ -33,7 +23,7 @@ void drawReading(HeatScaleState& scale, const shop::ProvingState& state, const w
         return;
     }
     if (reading->drawn.empty()) {
-        drawStripOf(scale, *reading->reading.verdict, speech);
+        drawShown(scale, reading->reading, speech);
     } else {
         drawRide(scale, reading->drawn, &*reading->reading.verdict, *state.window, TraceEnd::Complete, speech);
     }

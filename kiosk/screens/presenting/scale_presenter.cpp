@@ -3,7 +3,6 @@
 #include "kiosk/screens/presenting/shown.hpp"
 
 #include <algorithm>
-#include <variant>
 
 namespace holdfast::kiosk::screens {
 
@@ -247,60 +246,6 @@ void drawRide(HeatScaleState& scale, const std::vector<shop::DrawnSample>& all, 
             scale.peak = peakNote(drawn, peak, window.lower, speech);
         }
     }
-}
-
-HeatScaleState smallScale(const records::ReadingTaken& reading, const wording::Speech& speech) {
-    HeatScaleState scale;
-    scale.celsius = speech.figures.unit == analytics::TemperatureUnit::celsius;
-    if (reading.window) {
-        for (const auto& layer : reading.window->layers) {
-            scale.cures.append(
-                CureLine{shown(layer.cure.limit, speech), shown(layer.cure.guard, speech), {}, {}, false});
-        }
-        if (reading.window->upperHard) {
-            scale.hardCeiling = ceilingLine(*reading.window->upperHard, {}, false, speech);
-        }
-        if (reading.window->upperBleed) {
-            scale.bleedCeiling = ceilingLine(*reading.window->upperBleed, {}, false, speech);
-        }
-    }
-    if (!reading.verdict) {
-        return scale;
-    }
-    scale.verdict = markOf(reading.verdict->word);
-    if (const auto* trace = std::get_if<records::TraceSeen>(&reading.evidence); trace && trace->sustainedPeak) {
-        PeakNote note;
-        note.atShown = shown(*trace->sustainedPeak, speech);
-        scale.peak = note;
-    }
-    for (const auto& reason : reading.verdict->reasons) {
-        if (reason.code == analytics::ReasonCode::stripInterval) {
-            drawStrip(scale, reason.value, reason.limit, reading.verdict->word, speech);
-        }
-    }
-    return scale;
-}
-
-void drawStrip(HeatScaleState& scale, std::optional<Temperature> low, std::optional<Temperature> high,
-               analytics::Word word, const wording::Speech& speech) {
-    StripInterval interval;
-    if (low) {
-        interval.lowShown = shown(*low, speech);
-    }
-    if (high) {
-        interval.highShown = shown(*high, speech);
-    }
-    const auto& figures = speech.figures;
-    if (low && high) {
-        interval.text = toQString(figures.bare(*low) + "–" + figures.bare(*high));
-    } else if (low) {
-        interval.text = toQString("≥ " + figures.bare(*low));
-    } else if (high) {
-        interval.text = toQString("≤ " + figures.bare(*high));
-    }
-    scale.timed = false;
-    scale.strip = interval;
-    scale.verdict = markOf(word);
 }
 
 } // namespace holdfast::kiosk::screens

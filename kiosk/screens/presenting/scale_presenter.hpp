@@ -25,6 +25,10 @@ void drawRide(HeatScaleState& scale, const std::vector<shop::DrawnSample>& drawn
 /// The limits of a window and a kept reading's peak or interval, for the small pictures in lists.
 [[nodiscard]] HeatScaleState smallScale(const records::ReadingTaken& reading, const wording::Speech& speech);
 
+/// Draws a kept reading that is no trace: a strip's interval, a spot as the interval its peak lies in, a gun's shot as
+/// a bar that says "at most". Needs its verdict.
+void drawShown(HeatScaleState& scale, const records::ReadingTaken& reading, const wording::Speech& speech);
+
 /// Draws a strip's interval; an end that is absent is open.
 void drawStrip(HeatScaleState& scale, std::optional<analytics::Temperature> low,
                std::optional<analytics::Temperature> high, analytics::Word word, const wording::Speech& speech);

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/strip_presenter.hpp"
 
+#include "kiosk/screens/presenting/floor/floor_sheets.hpp"
 #include "kiosk/screens/presenting/scale_presenter.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 
@@ -101,6 +102,22 @@ QList<ChoiceState> positionsOf(records::BeltPosition now, const wording::Speech&
     return list;
 }
 
+QList<ChoiceState> marksOf(const shop::StripEntry& entry, const wording::Speech& speech) {
+    return {{QStringLiteral("strip.unsure"), toQString(speech.text("strip.next-half-dark")), entry.nextUnsure},
+            {QStringLiteral("strip.used"), toQString(speech.text("strip.dark-before")),
+             entry.usedBefore || !entry.allLightBefore}};
+}
+
+QList<ChoiceState> placementsOf(const shop::StripEntry& entry, const wording::Speech& speech) {
+    using analytics::Placement;
+    const auto now = placementOf(entry.strip, entry.placement);
+    return {{QStringLiteral("strip.wet"), toQString(speech.text("readings.placement.wet")), now == Placement::wetInk},
+            {QStringLiteral("strip.taped"), toQString(speech.text("readings.placement.taped")),
+             now == Placement::tapedOnFilm},
+            {QStringLiteral("strip.cloth"), toQString(speech.text("readings.placement.cloth")),
+             now == Placement::inOrUnderCloth}};
+}
+
 } // namespace
 
 StripPageState stripPageOf(const shop::ProvingState& state, const wording::Speech& base) {
@@ -129,6 +146,8 @@ StripPageState stripPageOf(const shop::ProvingState& state, const wording::Speec
     }
     page.positionsHeading = toQString(speech.text("strip.where"));
     page.positions = positionsOf(entry.position, speech);
+    page.marks = marksOf(entry, speech);
+    page.placements = placementsOf(entry, speech);
     page.keep = keepAction(entry, speech);
     page.footNote = toQString(speech.text("strip.hint"));
     page.leave.id = QStringLiteral("strip.leave");

@@ -132,29 +132,26 @@ Item {
             text: root.model.positionsHeading
             color: Theme.ink2
         }
-        Row {
+        ChoiceRow {
             id: positions
             y: where.y + Theme.px(root.compact ? 34 : 40)
-            spacing: Theme.px(12)
-            Repeater {
-                model: root.model.positions
-                PressButton {
-                    required property choiceState modelData
-                    width: (where.width - (root.model.positions.length - 1) * positions.spacing) / root.model.positions.length
-                    role: Accessible.RadioButton
-                    Accessible.checkable: true
-                    Accessible.checked: modelData.chosen
-                    label: modelData.label
-                    primary: modelData.chosen
-                    onActivated: root.triggered(modelData.id)
-                }
-            }
+            room: where.width
+            choices: root.model.positions
+            onTriggered: id => root.triggered(id)
+        }
+        ChoiceRow {
+            id: marks
+            y: positions.y + positions.height + Theme.px(12)
+            room: where.width
+            each: true
+            choices: root.model.marks
+            onTriggered: id => root.triggered(id)
         }
         PressButton {
             visible: root.model.keep.id !== ""
             y: parent.height - height - Theme.px(16)
             width: parent.width
-            height: Math.min(Theme.px(120), parent.height - positions.y - positions.height - Theme.px(28))
+            height: Math.min(Theme.px(120), parent.height - marks.y - marks.height - Theme.px(28))
             label: root.model.keep.label
             hint: root.model.keep.hint
             primary: true
@@ -162,7 +159,7 @@ Item {
         }
         InkText {
             visible: root.model.keep.id === ""
-            y: positions.y + positions.height + Theme.px(24)
+            y: marks.y + marks.height + Theme.px(24)
             width: parent.width
             text: root.model.keep.label
             strong: true
@@ -175,9 +172,18 @@ Item {
         strong: true
         width: parent.width
     }
-    InkText {
+    ChoiceRow {
+        id: placements
         visible: !root.refused
         x: Theme.edge
+        y: root.footTop + Theme.px(16)
+        room: Math.min(Theme.px(520), leave.x - 2 * Theme.edge)
+        choices: root.model.placements
+        onTriggered: id => root.triggered(id)
+    }
+    InkText {
+        visible: !root.refused && !root.portrait
+        x: placements.x + placements.room + Theme.edge
         y: root.footTop + (Theme.actionBar - height) / 2
         width: leave.x - x - Theme.edge
         text: root.model.footNote

@@ -21,7 +21,8 @@ void StripPageModel::setState(const StripPageState& state) {
     if (old.preview != state.preview) {
         emit previewChanged();
     }
-    if (old.positions != state.positions || old.positionsHeading != state.positionsHeading) {
+    if (old.positions != state.positions || old.positionsHeading != state.positionsHeading ||
+        old.marks != state.marks || old.placements != state.placements) {
         emit positionsChanged();
     }
     if (old.keep != state.keep || old.footNote != state.footNote || old.leave != state.leave) {
@@ -37,6 +38,14 @@ QVariantList StripPageModel::steps() const {
 }
 QVariantList StripPageModel::positions() const {
     return gadgetList(m_state.positions);
+}
+
+QVariantList StripPageModel::marks() const {
+    return gadgetList(m_state.marks);
+}
+
+QVariantList StripPageModel::placements() const {
+    return gadgetList(m_state.placements);
 }
 
 } // namespace holdfast::kiosk::screens

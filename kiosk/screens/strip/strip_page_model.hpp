@@ -19,6 +19,8 @@ class StripPageModel : public QObject {
     Q_PROPERTY(holdfast::kiosk::screens::StripPreview preview READ preview NOTIFY previewChanged)
     Q_PROPERTY(QString positionsHeading READ positionsHeading NOTIFY positionsChanged)
     Q_PROPERTY(QVariantList positions READ positions NOTIFY positionsChanged)
+    Q_PROPERTY(QVariantList marks READ marks NOTIFY positionsChanged)
+    Q_PROPERTY(QVariantList placements READ placements NOTIFY positionsChanged)
     Q_PROPERTY(holdfast::kiosk::screens::ActionState keep READ keep NOTIFY keepChanged)
     Q_PROPERTY(QString footNote READ footNote NOTIFY keepChanged)
     Q_PROPERTY(holdfast::kiosk::screens::ActionState leave READ leave NOTIFY keepChanged)
@@ -35,6 +37,8 @@ public:
     [[nodiscard]] StripPreview preview() const { return m_state.preview; }
     [[nodiscard]] QString positionsHeading() const { return m_state.positionsHeading; }
     [[nodiscard]] QVariantList positions() const;
+    [[nodiscard]] QVariantList marks() const;
+    [[nodiscard]] QVariantList placements() const;
     [[nodiscard]] ActionState keep() const { return m_state.keep; }
     [[nodiscard]] QString footNote() const { return m_state.footNote; }
     [[nodiscard]] ActionState leave() const { return m_state.leave; }

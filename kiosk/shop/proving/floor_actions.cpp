@@ -73,10 +73,13 @@ void turn(FloorState& floor, const records::ActionTaken& action, MonotonicTime n
     }
     floor.dryer->stopped =
         action.action == FloorAction::feedStopped || (floor.dryer->stopped && action.action != FloorAction::started);
-    if (action.beltMetresPerMinute) {
+    // Turned without a word of the figure: nobody knows it any more.
+    const bool turnsBelt = action.action == FloorAction::beltSlower || action.action == FloorAction::beltFaster;
+    const bool turnsAir = action.action == FloorAction::hotter || action.action == FloorAction::cooler;
+    if (action.beltMetresPerMinute || turnsBelt) {
         floor.dryer->beltMetresPerMinute = action.beltMetresPerMinute;
     }
-    if (action.setPoint) {
+    if (action.setPoint || turnsAir) {
         floor.dryer->setPoint = action.setPoint;
     }
 }

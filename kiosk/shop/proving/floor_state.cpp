@@ -6,7 +6,7 @@ namespace holdfast::kiosk::shop {
 
 std::optional<analytics::Duration> dwellOf(const records::DryerNow& dryer) {
     const auto length = dryer.described.heatedLengthMetres;
-    const auto speed = dryer.beltMetresPerMinute ? dryer.beltMetresPerMinute : dryer.described.beltMetresPerMinute;
+    const auto speed = dryer.beltMetresPerMinute; // not as described: it may have been turned, and nobody said to what
     if (!length || !speed || !(*speed > 0.0)) {
         return std::nullopt;
     }

@@ -23,6 +23,11 @@ struct HandEntry final {
     std::optional<analytics::Verdict> preview;       ///< the worst of the runs on the belt; absent while `missing`
 };
 
+/// A temperature that a print or a dryer can have.
+[[nodiscard]] bool isPossible(const analytics::AuthoredTemperature& typed);
+/// The figure as typed, with its unit.
+[[nodiscard]] std::string typedText(const analytics::AuthoredTemperature& typed);
+
 /// An underbase between screens, for a layer of the run announced.
 struct FlashEntry final {
     KnownInstrument instrument;

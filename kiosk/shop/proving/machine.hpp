@@ -87,9 +87,6 @@ void previewStrip(Machine& m);
 void keepStrip(Machine& m);
 // hand.cpp
 void closePages(ProvingState& state);
-[[nodiscard]] bool isPossible(const analytics::AuthoredTemperature& typed);
-/// The figure as typed, with its unit.
-[[nodiscard]] std::string typedText(const analytics::AuthoredTemperature& typed);
 /// How long the film is under the heat, as far as the dryer's figures say so.
 [[nodiscard]] std::optional<analytics::Duration> dwellNow(const ProvingState& state);
 void openHand(Machine& m, const std::string& name);

@@ -19,19 +19,6 @@ AuthoredTemperature fahrenheit(double value) {
     return {value, TemperatureUnit::fahrenheit};
 }
 
-KnownInstrument handInstrument(const std::string& name, analytics::InstrumentKind kind, std::uint64_t number) {
-    auto known = probeNamed(name);
-    auto instrument = known.calibration->instrument();
-    instrument.kind = kind;
-    if (kind == analytics::InstrumentKind::gun) {
-        instrument.statedTolerance = analytics::TemperatureDifference::fromCelsius(2);
-    }
-    known.kind = kind;
-    known.number = number;
-    known.calibration = std::make_shared<const analytics::Calibration>(instrument, known.calibration->today());
-    return known;
-}
-
 KnownInstrument packOfSingles() {
     auto pack = stripOf280To330F();
     pack.name = "singles";

@@ -72,6 +72,19 @@ KnownInstrument stripOf280To330F() {
     return known;
 }
 
+KnownInstrument handInstrument(const std::string& name, analytics::InstrumentKind kind, std::uint64_t number) {
+    auto known = probeNamed(name);
+    auto instrument = known.calibration->instrument();
+    instrument.kind = kind;
+    if (kind == analytics::InstrumentKind::gun) {
+        instrument.statedTolerance = analytics::TemperatureDifference::fromCelsius(2);
+    }
+    known.kind = kind;
+    known.number = number;
+    known.calibration = std::make_shared<const analytics::Calibration>(instrument, known.calibration->today());
+    return known;
+}
+
 std::shared_ptr<const AnnouncedRun> runOf(const std::string& family, const std::string& fabric, std::int64_t number) {
     auto run = std::make_shared<AnnouncedRun>();
     const auto families = analytics::starterFamilies();

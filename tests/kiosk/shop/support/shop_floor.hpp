@@ -23,6 +23,9 @@ struct Leg final {
 
 [[nodiscard]] KnownInstrument probeNamed(const std::string& name);
 [[nodiscard]] KnownInstrument stripOf280To330F();
+/// A spot thermometer, or a gun of ±2 °C, that is calibrated as the probe is.
+[[nodiscard]] KnownInstrument handInstrument(const std::string& name, analytics::InstrumentKind kind,
+                                             std::uint64_t number);
 /// One layer of `family` (a starter of contracts.md) on `fabric`.
 [[nodiscard]] std::shared_ptr<const AnnouncedRun> runOf(const std::string& family, const std::string& fabric,
                                                         std::int64_t number = 20418);
