@@ -19,6 +19,7 @@
 #include <QQuickWindow>
 #include <QtTest/QTest>
 
+#include <functional>
 #include <random>
 
 namespace holdfast::tests {
@@ -86,6 +87,16 @@ public:
     }
     [[nodiscard]] const shop::ProvingState& state() const { return m_desk->state(); }
     [[nodiscard]] bool scannerReady() const { return m_scannerState == drivers::LinkState::ready; }
+    [[nodiscard]] bool press(const std::function<bool(const QString&)>& named) const {
+        for (const QQuickItem* item : items()) {
+            if (item->property("isTouchTarget").toBool() && named(item->property("spoken").toString())) {
+                const auto centre = item->mapRectToScene({0, 0, item->width(), item->height()}).center().toPoint();
+                QTest::mouseClick(window(), Qt::LeftButton, {}, centre);
+                return true;
+            }
+        }
+        return false;
+    }
 
 private:
     void openBook(const Rig& rig) {
@@ -184,14 +195,11 @@ bool WholeKiosk::scannerReady() const {
 }
 
 bool WholeKiosk::press(const char* name) const {
-    for (const QQuickItem* item : m_inside->items()) {
-        if (item->property("isTouchTarget").toBool() && item->property("spoken").toString() == QLatin1String(name)) {
-            const auto centre = item->mapRectToScene({0, 0, item->width(), item->height()}).center().toPoint();
-            QTest::mouseClick(m_inside->window(), Qt::LeftButton, {}, centre);
-            return true;
-        }
-    }
-    return false;
+    return m_inside->press([&](const QString& spoken) { return spoken == QString::fromUtf8(name); });
+}
+
+bool WholeKiosk::pressWhatBegins(const char* beginning) const {
+    return m_inside->press([&](const QString& spoken) { return spoken.startsWith(QString::fromUtf8(beginning)); });
 }
 
 } // namespace holdfast::tests

@@ -32,6 +32,8 @@ public:
     [[nodiscard]] bool scannerReady() const;
     /// Presses a button by the name that it has for accessibility tools; false if none is visible.
     [[nodiscard]] bool press(const char* name) const;
+    /// The same by the beginning of its name.
+    [[nodiscard]] bool pressWhatBegins(const char* beginning) const;
 
 private:
     class Inside;
