@@ -150,6 +150,8 @@ const char* nameOf(shop::SignInCause cause) {
     switch (cause) {
     case Cause::personUnknown:
         return "person-unknown";
+    case Cause::badgeReplaced:
+        return "badge-replaced";
     case Cause::personLeft:
         return "person-left";
     case Cause::notEntitled:

@@ -56,6 +56,11 @@ void KioskPresenter::makePlaces() {
     auto signIn = std::make_unique<SignInPlace>(placeNeeds(), [this] { m_places.uncover(); });
     m_signIn = signIn.get();
     m_places.add("sign-in", std::move(signIn), false);
+    m_places.tellBy({[this] { tellBadgeUnasked(); },
+                     [this](const std::string& place) {
+                         const auto name = m_speech.text("place." + place);
+                         m_notice = wording::Notice{m_speech.text("place.kept-behind", {{"place", name}}), {}, {}};
+                     }});
 }
 
 PlaceNeeds KioskPresenter::placeNeeds() {
@@ -76,6 +81,7 @@ PlaceNeeds KioskPresenter::placeNeeds() {
             m_places.cover("sign-in");
         }
     };
+    needs.show = [this] { show(); };
     needs.print = [this](const PrintWish& wish) { print(wish); };
     return needs;
 }
@@ -155,13 +161,22 @@ void KioskPresenter::print(const PrintWish& wish) {
 void KioskPresenter::goTo(const std::string& place) {
     m_notice.reset();
     if (place == "dryer" || place == "run" || !m_places.open(place)) {
-        m_places.close();
+        m_places.leave();
         m_onRun = place != "dryer";
     }
 }
 
+void KioskPresenter::tellBadgeUnasked() {
+    m_notice = wording::Notice{m_speech.text("place.badge-unasked"), m_speech.text("place.badge-unasked-kept"),
+                               m_speech.text("place.badge-unasked-to-do")};
+}
+
 bool KioskPresenter::scannedByPlace(const std::string& text) {
     const auto code = drivers::decode(text);
+    if (code && code->kind == drivers::TicketKind::person && m_desk.state().strip) {
+        tellBadgeUnasked(); // the steps stand on the screen, and stay
+        return true;
+    }
     return code && m_places.scanned(*code);
 }
 

@@ -59,6 +59,7 @@ private:
     void print(const PrintWish& wish);
     void goTo(const std::string& place);
     [[nodiscard]] bool scannedByPlace(const std::string& text);
+    void tellBadgeUnasked();
     void takeWayOut(std::size_t index);
     void readSettings();
     void speakLanguage(const std::string& code);

@@ -1,6 +1,5 @@
 #include "kiosk/shop/keeping/person_draft.hpp"
 
-#include "drivers/protocol/ticket_code.hpp"
 #include "kiosk/shop/keeping/sign_in.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 
@@ -8,8 +7,6 @@
 
 namespace holdfast::kiosk::shop {
 namespace {
-
-constexpr int kBadgeWidth = 3;
 
 bool isOwner(const std::vector<records::Role>& roles) {
     return std::find(roles.begin(), roles.end(), records::Role::owner) != roles.end();
@@ -94,8 +91,8 @@ PersonDraft firstOwnerDraft(const PeopleNow& now) {
     return draft;
 }
 
-std::string badgeOf(std::int64_t number) {
-    return drivers::encode(drivers::TicketKind::person, static_cast<std::uint64_t>(number), kBadgeWidth);
+records::PersonChanged withNewBadge(const records::PersonOnFile& person) {
+    return {person.number, nextBadgeOf(person), person.roles, person.left};
 }
 
 tl::expected<PersonEntries, std::vector<PersonFault>> personFrom(const PersonDraft& draft, const PeopleNow& now,

@@ -3,6 +3,7 @@
 #include "kiosk/ledger/entry.hpp"
 #include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/kinds.hpp"
+#include "kiosk/shop/keeping/badge.hpp"
 #include "kiosk/shop/keeping/pin.hpp"
 
 #include <tl/expected.hpp>
@@ -59,8 +60,6 @@ struct PeopleNow final {
     std::int64_t nextNumber = 1; ///< records::nextNumber(person)
 };
 
-using HashPin = std::function<std::optional<std::string>(std::string_view pin)>;
-
 [[nodiscard]] const std::string* nameOf(const std::vector<ledger::PersonName>& names, std::int64_t number);
 [[nodiscard]] PersonDraft draftOf(const records::PersonOnFile& person, const std::string& name);
 
@@ -68,8 +67,8 @@ using HashPin = std::function<std::optional<std::string>(std::string_view pin)>;
 /// a new person with that role.
 [[nodiscard]] PersonDraft firstOwnerDraft(const PeopleNow& now);
 
-/// Code of a badge, P….
-[[nodiscard]] std::string badgeOf(std::int64_t number);
+/// The same person with a new badge; the old one opens nothing from then on.
+[[nodiscard]] records::PersonChanged withNewBadge(const records::PersonOnFile& person);
 
 /// Every fault at once, in the order of the form. Somebody new gets the next number and its badge.
 [[nodiscard]] tl::expected<PersonEntries, std::vector<PersonFault>>

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,7 +23,11 @@ inline constexpr std::size_t kMostDigits = 12;
 [[nodiscard]] std::optional<PinFault> pinFault(std::string_view pin);
 
 /// With a fresh salt and libsodium's INTERACTIVE limits (2 passes over 64 MiB). Nothing if that memory is not there.
+/// Takes about a tenth of a second or more.
 [[nodiscard]] std::optional<std::string> hashPin(std::string_view pin);
+
+using HashPin = std::function<std::optional<std::string>(std::string_view pin)>;
+using VerifyPin = std::function<bool(const std::string& hash, std::string_view pin)>;
 
 /// False for a wrong PIN, an empty or damaged hash, and if the memory is not there.
 [[nodiscard]] bool verifyPin(const std::string& hash, std::string_view pin);

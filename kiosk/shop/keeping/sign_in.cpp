@@ -1,5 +1,7 @@
 #include "kiosk/shop/keeping/sign_in.hpp"
 
+#include "kiosk/shop/keeping/badge.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cassert>
@@ -39,6 +41,14 @@ std::chrono::seconds waitAfter(int wrongOnes) {
         return std::chrono::seconds{0};
     }
     return std::chrono::seconds{kWaits[std::min(static_cast<std::size_t>(wrongOnes), kWaits.size()) - 1]};
+}
+
+SignIn::SignIn(PinTries before, drivers::MonotonicTime now) : m_tries{std::move(before)} {
+    int most = m_tries.inARow;
+    for (const auto& [person, count] : m_tries.of) {
+        most = std::max(most, count);
+    }
+    m_mayTryAt = now + waitAfter(most);
 }
 
 std::optional<std::int64_t> SignIn::holder(Right right, const People& people, drivers::MonotonicTime now) const {
@@ -96,10 +106,18 @@ std::optional<SignInRefusal> SignIn::choose(std::int64_t number, const People& p
     return std::nullopt;
 }
 
-tl::expected<std::int64_t, SignInRefusal> SignIn::tryPin(std::string_view pin, const People& people,
-                                                         drivers::MonotonicTime now) {
+std::optional<SignInRefusal> SignIn::chooseBadge(std::int64_t number, const People& people) {
+    const auto badge = badgeRead(number, people);
+    if (!badge) {
+        return SignInRefusal{SignInCause::personUnknown};
+    }
+    return badge->replaced ? std::optional{SignInRefusal{SignInCause::badgeReplaced}} : choose(badge->person, people);
+}
+
+tl::expected<PinCheck, SignInRefusal> SignIn::tryPin(const People& people, drivers::MonotonicTime now) {
     assert(m_step == SignInStep::pin);
-    if (const auto wait = waitLeft(now); wait.count() > 0) {
+    const auto wait = m_out ? std::max(waitLeft(now), std::chrono::seconds{1}) : waitLeft(now);
+    if (wait.count() > 0) {
         return tl::unexpected(SignInRefusal{SignInCause::tooSoon, {}, wait});
     }
     const auto number = m_person;
@@ -107,16 +125,40 @@ tl::expected<std::int64_t, SignInRefusal> SignIn::tryPin(std::string_view pin, c
         unchoose();
         return tl::unexpected(*refusal);
     }
-    if (!m_verify(personOf(people, number)->pinHash, pin)) {
-        const auto wait = waitAfter(std::max(++m_wrongInARow, ++m_wrongOf[number]));
+    ++m_tries.inARow;
+    ++m_tries.of[number];
+    m_out = true;
+    m_step = SignInStep::checking;
+    return PinCheck{number, personOf(people, number)->pinHash};
+}
+
+std::optional<tl::expected<std::int64_t, SignInRefusal>>
+SignIn::checked(const PinCheck& check, bool right, const People& people, drivers::MonotonicTime now) {
+    assert(m_out);
+    m_out = false;
+    const bool awaited = m_step == SignInStep::checking;
+    if (!right) {
+        const auto wait = waitAfter(std::max(m_tries.inARow, m_tries.of[check.person]));
         m_mayTryAt = now + wait;
+        if (!awaited) {
+            return std::nullopt;
+        }
+        m_step = SignInStep::pin;
         return tl::unexpected(SignInRefusal{SignInCause::pinWrong, {}, wait});
     }
-    m_wrongInARow = 0;
-    m_wrongOf.erase(number);
-    m_signed = Signed{number, now};
+    m_tries.inARow = 0;
+    m_tries.of.erase(check.person);
+    if (!awaited) {
+        return std::nullopt;
+    }
+    m_step = SignInStep::pin;
+    if (auto refusal = choose(check.person, people)) { // left or lost the role while it was looked at
+        unchoose();
+        return tl::unexpected(*refusal);
+    }
+    m_signed = Signed{check.person, now};
     close();
-    return number;
+    return check.person;
 }
 
 void SignIn::ownerSet(std::int64_t person, drivers::MonotonicTime now) noexcept {

@@ -2,17 +2,14 @@
 
 #include "drivers/clock/clock.hpp"
 #include "kiosk/records/floor_queries.hpp"
-#include "kiosk/shop/keeping/pin.hpp"
+#include "kiosk/shop/keeping/pin_tries.hpp"
 #include "kiosk/shop/keeping/rights.hpp"
 
 #include <tl/expected.hpp>
 
 #include <chrono>
-#include <functional>
-#include <map>
 #include <optional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 /// Who signs, and how that is shown: badge or name, then PIN.
@@ -20,6 +17,7 @@ namespace holdfast::kiosk::shop {
 
 enum class SignInCause {
     personUnknown, ///< a badge of no person of this book
+    badgeReplaced, ///< an old badge
     personLeft,
     notEntitled, ///< `may` says which roles are
     noPin,       ///< an owner sets it
@@ -50,20 +48,28 @@ enum class SignInStep {
     firstOwner, ///< first of all an owner's PIN is to be set
     waiting,    ///< for badge or name
     pin,        ///< `person` is known
+    checking,   ///< the PIN is being looked at, elsewhere: that takes long
 };
 
-/// The state of signing. Pure but for `verify`; time comes from outside. The people are those of the book at each call,
-/// so that a role taken away counts at once.
-class SignIn final {
+/// A PIN that is to be held against a hash, outside the main thread.
+struct PinCheck final {
+    std::int64_t person = 0;
+    std::string hash{};
+};
+
+/// The state of signing. Pure; time comes from outside, and so does the answer of a PinCheck. The people are those of
+/// the book at each call, so that a role taken away counts at once.
+class SignIn {
 public:
     using People = std::vector<records::PersonOnFile>;
-    using Verify = std::function<bool(const std::string& hash, std::string_view pin)>;
 
-    explicit SignIn(Verify verify = verifyPin) : m_verify{std::move(verify)} {}
+    SignIn() = default;
+    /// After a restart: the wrong ones of before, and their whole wait anew.
+    SignIn(PinTries before, drivers::MonotonicTime now);
 
     [[nodiscard]] SignInStep step() const noexcept { return m_step; }
     [[nodiscard]] Right right() const noexcept { return m_right; }
-    /// Known in the step `pin`, else 0.
+    /// Known in the steps `pin` and `checking`, else 0.
     [[nodiscard]] std::int64_t person() const noexcept { return m_person; }
     /// Who signed less than kSignatureLasts ago, if the right is theirs.
     [[nodiscard]] std::optional<std::int64_t> holder(Right right, const People& people,
@@ -75,13 +81,21 @@ public:
     void giveUp() noexcept;
     /// Another one may be chosen while the PIN of the first is asked for. A refused one leaves the step as it was.
     std::optional<SignInRefusal> choose(std::int64_t person, const People& people);
+    /// The same by the number of a badge.
+    std::optional<SignInRefusal> chooseBadge(std::int64_t number, const People& people);
     /// Back to the people.
     void unchoose() noexcept;
-    /// Only in the step `pin`. The right one closes it and counts from `now`. Wrong ones slow the next, whoever it is
-    /// of: choosing another person takes nothing away. A right PIN ends the row of wrong ones, but not those of another
-    /// person's: nobody clears guesses at an owner's PIN with their own.
-    tl::expected<std::int64_t, SignInRefusal> tryPin(std::string_view pin, const People& people,
-                                                     drivers::MonotonicTime now);
+    /// Only in the step `pin`: a PIN was typed. Each counts as wrong until it was shown right, so that neither giving
+    /// up nor pulling the plug meanwhile takes it away; tries() is to be kept before the PIN is looked at. One at a
+    /// time.
+    tl::expected<PinCheck, SignInRefusal> tryPin(const People& people, drivers::MonotonicTime now);
+    /// What came out. The right one closes the step `checking` and counts from `now`; nothing if that was given up
+    /// meanwhile. Wrong ones slow the next, whoever it is of: choosing another person takes nothing away. A right PIN
+    /// ends the row of wrong ones, but not those of another person's: nobody clears guesses at an owner's PIN with
+    /// their own.
+    std::optional<tl::expected<std::int64_t, SignInRefusal>> checked(const PinCheck& check, bool right,
+                                                                     const People& people, drivers::MonotonicTime now);
+    [[nodiscard]] const PinTries& tries() const noexcept { return m_tries; }
     /// An owner's first PIN was set by this person, who counts as signed.
     void ownerSet(std::int64_t person, drivers::MonotonicTime now) noexcept;
     /// Nobody is signed in any more.
@@ -94,13 +108,12 @@ private:
     };
     void close() noexcept;
 
-    Verify m_verify;
     SignInStep m_step = SignInStep::closed;
     Right m_right = Right::changePeople;
     std::int64_t m_person = 0;
     std::optional<Signed> m_signed;
-    int m_wrongInARow = 0;
-    std::map<std::int64_t, int> m_wrongOf; ///< since that person's last right one
+    PinTries m_tries;
+    bool m_out = false; ///< a PinCheck was handed out and has not come back
     drivers::MonotonicTime m_mayTryAt{drivers::MonotonicTime::min()};
 };
 

@@ -6,9 +6,11 @@
 #include "kiosk/shop/keeping/exchange.hpp"
 #include "tests/kiosk/support/place_rig.hpp"
 
+#include <QCoreApplication>
 #include <catch2/catch.hpp>
 
 #include <fstream>
+#include <future>
 #include <thread>
 
 using namespace holdfast;
@@ -27,9 +29,18 @@ bool plainVerify(const std::string& hash, std::string_view pin) {
     return hash == plainHash(pin);
 }
 
+QCoreApplication& application() {
+    static int count = 1;
+    static char name[] = "places_test";
+    static char* arguments[] = {name, nullptr};
+    static QCoreApplication app{count, arguments};
+    return app;
+}
+
 class Frame final {
 public:
     Frame() {
+        application();
         makeSignIn();
         shop = std::make_unique<ShopPlace>(m_rig.needs);
     }
@@ -37,8 +48,24 @@ public:
     /// As after a start of the program.
     void makeSignIn() {
         signIn = std::make_unique<SignInPlace>(
-            m_rig.needs, [this] { ++closed; }, shop::SignIn{plainVerify}, plainHash);
+            m_rig.needs, [this] { ++closed; }, verify, plainHash);
     }
+    /// Lets the answers of what runs beside arrive until the condition holds.
+    template <class Condition>
+    bool until(Condition holds) {
+        application();
+        for (int i = 0; i < 1000 && !holds(); ++i) {
+            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        }
+        return holds();
+    }
+    /// The PIN is typed, and the answer has come.
+    bool type(const std::string& pin) {
+        const bool taken = signIn->enter("sign-in.pin", pin);
+        const auto before = shown();
+        return taken && until([&] { return shown() > before || !says(*signIn, "Checking"); });
+    }
+    [[nodiscard]] int shown() const { return m_rig.shown; }
     void person(std::int64_t number, const std::string& name, Role role, const std::string& pin, bool left = false) {
         m_rig.write({records::PersonAdded{number, shop::badgeOf(number), {role}}}, ledger::PersonName{number, name});
         if (!pin.empty()) {
@@ -65,6 +92,7 @@ public:
     std::vector<shop::Right>& asked = m_rig.asked;
     bool& signs = m_rig.signs;
     bool& diskFull = m_rig.diskFull;
+    shop::VerifyPin verify = plainVerify;
     int closed = 0;
 };
 
@@ -83,7 +111,7 @@ TEST_CASE("badge and PIN sign once, and then nobody asks for five minutes", "[ke
     REQUIRE(frame.signIn->isOpen());
     CHECK(says(*frame.signIn, "Ana"));
     CHECK(frame.signIn->scanned(badge(1), true));
-    CHECK(frame.signIn->enter("sign-in.pin", "1397"));
+    CHECK(frame.type("1397"));
     CHECK(signedBy == std::vector<std::int64_t>{1});
     CHECK(frame.closed == 1);
     CHECK_FALSE(frame.signIn->isOpen());
@@ -109,7 +137,7 @@ TEST_CASE("a wrong badge, a role that may not and a wrong PIN each get their sen
     CHECK(says(*frame.signIn, "Bo may not decide about holds. That may: QA or owner."));
     frame.signIn->act("sign-in.person.1");
     for (int i = 0; i < 3; ++i) {
-        CHECK(frame.signIn->enter("sign-in.pin", "0001"));
+        CHECK(frame.type("0001"));
     }
     CHECK(says(*frame.signIn, "may be typed in 2 s")); // this room's own table
     frame.clock().advance(std::chrono::seconds{1});
@@ -141,10 +169,12 @@ TEST_CASE("at a first start the owner's PIN is set before anything is signed", "
     frame.signIn->enter("sign-in.pin-again", "1397");
     frame.diskFull = true;
     frame.signIn->act("sign-in.set");
-    CHECK(frame.told.size() == 1);
+    CHECK(says(*frame.signIn, "Working…"));
+    CHECK(frame.until([&] { return frame.told.size() == 1; }));
     CHECK(signedBy == 0);
     frame.diskFull = false;
     frame.signIn->act("sign-in.set"); // what was typed was kept
+    CHECK(frame.until([&] { return signedBy != 0; }));
     CHECK(signedBy == 1);
     CHECK(frame.signedBy() == 1); // the first owner signs their own coming
     const auto people = records::peopleOnFile(frame.book().db());
@@ -152,6 +182,55 @@ TEST_CASE("at a first start the owner's PIN is set before anything is signed", "
     REQUIRE(people->size() == 1);
     CHECK(people->front().pinHash == plainHash("1397"));
     CHECK(frame.book().book().personNames()->front().name == "Ana");
+}
+
+TEST_CASE("a PIN is checked beside, the screen says so at once, and who leaves has signed nothing",
+          "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    std::promise<void> gate;
+    auto open = gate.get_future().share();
+    frame.verify = [open](const std::string& hash, std::string_view pin) {
+        open.wait();
+        return plainVerify(hash, pin);
+    };
+    frame.makeSignIn();
+    bool done = false;
+    frame.signIn->ask(shop::Right::decideHolds, [&](std::int64_t) { done = true; });
+    frame.signIn->act("sign-in.person.1");
+    CHECK(frame.signIn->enter("sign-in.pin", "1397"));
+    CHECK(says(*frame.signIn, "Checking…"));
+    CHECK_FALSE(frame.signIn->enter("sign-in.pin", "1397"));
+    const bool gone = GENERATE(false, true);
+    if (gone) {
+        std::thread opener{[&] { gate.set_value(); }};
+        frame.signIn.reset(); // the place itself goes: nobody is called back
+        opener.join();
+        QCoreApplication::processEvents();
+    } else {
+        frame.signIn->left();
+        gate.set_value();
+        CHECK(frame.until([&] { return frame.shown() > 0; }));
+        CHECK_FALSE(frame.signIn->isOpen());
+    }
+    CHECK_FALSE(done);
+    CHECK(frame.closed == 0);
+}
+
+TEST_CASE("starting the program anew does not make guessing faster", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.signIn->ask(shop::Right::decideHolds, [](std::int64_t) {});
+    frame.signIn->act("sign-in.person.1");
+    for (int i = 0; i < 3; ++i) {
+        CHECK(frame.type("0001"));
+    }
+    frame.makeSignIn();
+    frame.signIn->ask(shop::Right::decideHolds, [](std::int64_t) {});
+    frame.signIn->act("sign-in.person.1");
+    CHECK(says(*frame.signIn, "may be typed in 2 s")); // this room's own table: 2 s after the third
+    CHECK(frame.signIn->enter("sign-in.pin", "1397"));
+    CHECK(frame.signIn->isOpen());
 }
 
 TEST_CASE("each section of the Shop has all its sentences", "[keeping][places]") {
@@ -225,6 +304,10 @@ TEST_CASE("the crew comes and goes by badge without a signature, a wrong badge c
     CHECK(frame.shop->scanned(badge(2), true));
     CHECK(frame.told.size() == 2);
     CHECK(frame.entries() == before);
+    frame.shop->act("shop.section.settings");
+    CHECK_FALSE(frame.shop->scanned(badge(1), true)); // nobody is taken from the crew behind what stands there
+    CHECK(frame.entries() == before);
+    frame.shop->act("shop.section.crew");
     frame.shop->scanned(badge(1), true);
     CHECK((*records::crew(frame.book().db()))->persons.empty());
     CHECK(frame.asked.empty());
@@ -254,6 +337,103 @@ TEST_CASE("an owner adds people; the last owner stays", "[keeping][places]") {
     frame.shop->act("shop.people.save");
     CHECK(says(*frame.shop, "Nobody else could sign as an owner"));
     CHECK(frame.asked.size() == 1);
+}
+
+TEST_CASE("a lost badge is replaced, the old one says so and opens nothing", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.person(2, "Bo", Role::qualityAssurance, "2846");
+    frame.shop->act("shop.section.people");
+    frame.shop->act("shop.people.pick.2");
+    frame.shop->act("shop.people.replace");
+    CHECK(says(*frame.shop, "Replace this badge?"));
+    CHECK_FALSE(frame.shop->scanned(badge(1), true)); // what stands there is not taken for another's
+    frame.shop->act("shop.people.replace-now");
+    CHECK(frame.asked == std::vector{shop::Right::changePeople});
+    CHECK(frame.signedBy() == 1);
+    REQUIRE(frame.printed.size() == 1);
+    CHECK(frame.printed[0].number == 2);
+    const auto people = records::peopleOnFile(frame.book().db());
+    CHECK(people->at(1).badge != shop::badgeOf(2));
+    const auto fresh = static_cast<std::uint64_t>(shop::badgeNumberOf(people->at(1)));
+    CHECK(says(*frame.shop, people->at(1).badge));
+    frame.shop->act("shop.people.leave");
+    const auto before = frame.entries();
+    CHECK(frame.shop->scanned(badge(2), true));
+    REQUIRE(frame.told.size() == 1);
+    CHECK(frame.told[0].find("This badge was replaced") != std::string::npos);
+    frame.shop->act("shop.section.crew");
+    CHECK(frame.shop->scanned(badge(2), true));
+    CHECK(frame.told.size() == 2);
+    CHECK(frame.entries() == before);
+    CHECK(frame.shop->scanned(badge(fresh), true));
+    CHECK((*records::crew(frame.book().db()))->persons == std::vector<std::int64_t>{2});
+    frame.signIn->ask(shop::Right::decideHolds, [](std::int64_t) {});
+    frame.signIn->scanned(badge(2), true);
+    CHECK(says(*frame.signIn, "This badge was replaced"));
+    frame.signIn->scanned(badge(fresh), true);
+    CHECK(says(*frame.signIn, "Bo: type your PIN."));
+}
+
+TEST_CASE("a PIN set under People is hashed beside, and not kept if the form was left meanwhile", "[keeping][places]") {
+    Frame frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.shop->act("shop.section.people");
+    for (const bool leaves : {true, false}) {
+        frame.shop->act("shop.people.pick.1");
+        frame.shop->enter("shop.people.pin", "2846");
+        frame.shop->enter("shop.people.pin-again", "2846");
+        const auto before = frame.entries();
+        const auto shown = frame.shown();
+        frame.shop->act("shop.people.save");
+        CHECK(says(*frame.shop, "Working…"));
+        frame.shop->act("shop.people.save"); // a second press does nothing
+        if (leaves) {
+            frame.shop->act("shop.people.leave");
+        }
+        CHECK(frame.until([&] { return frame.shown() > shown; }));
+        CHECK(frame.entries() == before + (leaves ? 0 : 1));
+    }
+    CHECK(shop::verifyPin(records::peopleOnFile(frame.book().db())->front().pinHash, "2846"));
+}
+
+TEST_CASE("a dryer is withdrawn: no longer offered, its history stays, and not while a run is on it",
+          "[keeping][places]") {
+    Frame frame;
+    records::DryerDescribed dryer;
+    dryer.dryer = "d1";
+    dryer.name = "north";
+    REQUIRE(frame.book().tell(dryer));
+    frame.book().plan();
+    records::LotOpened lot;
+    lot.lot = "lot on north";
+    lot.run = *records::testing::sampleReading().run;
+    lot.number = 2;
+    lot.dryer = "d1";
+    REQUIRE(frame.book().tell(lot));
+    frame.shop->act("shop.section.dryers");
+    frame.shop->act("shop.dryers.pick.d1");
+    frame.shop->act("shop.dryers.withdraw");
+    CHECK(says(*frame.shop, "a run is on it"));
+    CHECK(frame.shop->act("shop.dryers.withdraw-now")); // no such press is shown
+    CHECK(frame.asked.empty());
+    records::LotClosed closed;
+    closed.lot = lot.lot;
+    REQUIRE(frame.book().tell(closed));
+    const auto before = frame.entries();
+    frame.shop->act("shop.dryers.pick.d1");
+    frame.shop->act("shop.dryers.withdraw");
+    CHECK(says(*frame.shop, "Withdraw north?"));
+    CHECK(says(*frame.shop, "lock-out")); // job.md, cautions
+    frame.shop->act("shop.dryers.leave");
+    CHECK(says(*frame.shop, "Heated length"));
+    frame.shop->act("shop.dryers.withdraw");
+    frame.shop->act("shop.dryers.withdraw-now");
+    CHECK(frame.asked == std::vector{shop::Right::describeDryers});
+    CHECK(frame.signedBy() == 1);
+    CHECK(says(*frame.shop, "No dryer is described yet"));
+    CHECK(records::dryersNow(frame.book().db())->empty());
+    CHECK(frame.entries() == before + 1); // and all that stood there stands
 }
 
 TEST_CASE("the book is checked and copied while the page can be left", "[keeping][places]") {

@@ -35,15 +35,33 @@ bool PlaceFrame::open(const std::string& id) {
     if (!has(id)) {
         return false;
     }
-    m_now = id;
+    turnTo(id, false);
     reload();
     return true;
 }
 
+void PlaceFrame::turnTo(const std::string& id, bool byScan) {
+    const auto under = std::exchange(m_under, {});
+    const auto before = std::exchange(m_now, id);
+    auto* left = placeNamed(before);
+    if (before == id) {
+        return;
+    }
+    if (left != nullptr) {
+        left->left();
+    }
+    for (const auto& behind : {before, under}) {
+        const auto* place = placeNamed(behind);
+        if (byScan && behind != id && place != nullptr && place->isWriting() && m_tells.keptBehind) {
+            m_tells.keptBehind(behind);
+        }
+    }
+}
+
 void PlaceFrame::cover(const std::string& id) {
-    if (m_now != id) {
-        m_under = m_now;
-        open(id);
+    if (m_now != id && has(id)) {
+        m_under = std::exchange(m_now, id); // what lies under is not left
+        reload();
     }
 }
 
@@ -52,8 +70,8 @@ void PlaceFrame::uncover() {
     reload();
 }
 
-SheetPlace* PlaceFrame::placeNow() const {
-    const auto found = m_places.find(m_now);
+SheetPlace* PlaceFrame::placeNamed(const std::string& id) const {
+    const auto found = m_places.find(id);
     return found == m_places.end() ? nullptr : found->second.get();
 }
 
@@ -98,10 +116,16 @@ bool PlaceFrame::scanned(const drivers::TicketCode& code) {
     if (first != nullptr && first->scanned(code, true)) {
         return true;
     }
+    if (first != nullptr && code.kind == drivers::TicketKind::person) {
+        if (m_tells.badgeUnasked) {
+            m_tells.badgeUnasked();
+        }
+        return true;
+    }
     for (const auto& id : m_order) {
         auto* place = m_places.at(id).get();
         if (place != first && place->scanned(code, false)) {
-            m_now = id;
+            turnTo(id, true);
             return true;
         }
     }

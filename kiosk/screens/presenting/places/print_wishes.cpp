@@ -6,6 +6,7 @@
 #include "kiosk/reports/cards.hpp"
 #include "kiosk/reports/labels.hpp"
 #include "kiosk/reports/run_ticket.hpp"
+#include "kiosk/shop/keeping/badge.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -93,7 +94,7 @@ public:
             return std::nullopt;
         }
         reports::PersonBadge badge;
-        badge.number = number;
+        badge.number = shop::badgeNumberOf(*person);
         badge.name = personName(number);
         badge.shop = m_shop;
         on("card");

@@ -62,6 +62,8 @@ struct PlaceNeeds final {
     /// Runs `then` once somebody with that right has shown badge and PIN; at once while such a person still counts as
     /// signed in. Who gives up leaves everything as it was.
     std::function<void(shop::Right right, std::function<void(std::int64_t person)> then)> sign{};
+    /// Something changed that was no press, no scan and no commit: everything is shown again.
+    std::function<void()> show{};
     /// Writes a PDF to the shelf and sends it to the printer of its kind, if one is set; tells what went wrong.
     std::function<void(const PrintWish& wish)> print{};
 };
@@ -85,6 +87,11 @@ public:
     /// Any code while this place stands on the screen; elsewhere only those that the proving desk has no use for (a
     /// bucket's, a person's). False: not wanted here. True: wanted, and this place comes to the screen.
     virtual bool scanned(const drivers::TicketCode& code, bool onScreen) = 0;
+    /// Another place, or none, stands on the screen from now on.
+    virtual void left() {}
+    /// Something half typed stands in it. It stays there while another place is on the screen, until it is kept or
+    /// given up.
+    [[nodiscard]] virtual bool isWriting() const { return false; }
     /// Called four times a second while it stands on the screen; for live values.
     virtual void tick() {}
 };

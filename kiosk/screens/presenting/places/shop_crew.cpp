@@ -68,17 +68,20 @@ bool ShopCrew::act(const std::string& id) {
     return true;
 }
 
-bool ShopCrew::badge(std::int64_t person) {
-    const auto found =
-        std::find_if(m_now.people.begin(), m_now.people.end(), [&](const auto& one) { return one.number == person; });
-    if (found == m_now.people.end() || found->left) {
-        const shop::SignInRefusal refusal{
-            found == m_now.people.end() ? shop::SignInCause::personUnknown : shop::SignInCause::personLeft, {}, {}};
-        needs().tell({wording::sentence(refusal, shop::Right::logTests, shownName(m_now, person, speech()), speech()),
+bool ShopCrew::badge(std::int64_t number) {
+    const auto badge = shop::badgeRead(number, m_now.people);
+    const auto found = std::find_if(m_now.people.begin(), m_now.people.end(),
+                                    [&](const auto& one) { return badge && one.number == badge->person; });
+    if (!badge || badge->replaced || found->left) {
+        const auto cause = !badge            ? shop::SignInCause::personUnknown
+                           : badge->replaced ? shop::SignInCause::badgeReplaced
+                                             : shop::SignInCause::personLeft;
+        const auto name = badge ? shownName(m_now, badge->person, speech()) : std::string{};
+        needs().tell({wording::sentence(shop::SignInRefusal{cause, {}, {}}, shop::Right::logTests, name, speech()),
                       text("shop.crew.unchanged"), text("shop.crew.sentence")});
         return true;
     }
-    toggle(person);
+    toggle(badge->person);
     return true;
 }
 

@@ -13,7 +13,7 @@ public:
     void addTo(SheetPageState& page) const override;
     bool act(const std::string& id) override;
     /// Comes, or goes if already there; one that is nobody's is told.
-    bool badge(std::int64_t person) override;
+    bool badge(std::int64_t number) override;
 
 private:
     void toggle(std::int64_t person);

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/places/shop_dryers.hpp"
 
+#include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/wording/keeping_sentences.hpp"
 
@@ -41,7 +42,9 @@ void ShopDryers::reload() {
 }
 
 void ShopDryers::addTo(SheetPageState& page) const {
-    if (m_form) {
+    if (m_form && m_withdrawing) {
+        addWithdrawing(page);
+    } else if (m_form) {
         addForm(page);
     } else {
         addList(page);
@@ -90,8 +93,35 @@ void ShopDryers::addForm(SheetPageState& page) const {
         }
     }
     page.blocks.append(textBlock(SheetKinds::Note, text("shop.dryers.caution")));
-    page.actions = {pressOf("shop.dryers.save", text("shop.save"), true),
-                    pressOf("shop.dryers.leave", text("shop.leave"))};
+    page.actions = {pressOf("shop.dryers.save", text("shop.save"), true)};
+    if (m_form->before) {
+        page.actions.append(pressOf("shop.dryers.withdraw", text("shop.dryers.withdraw")));
+    }
+    page.actions.append(pressOf("shop.dryers.leave", text("shop.leave")));
+}
+
+bool ShopDryers::isRunning() const {
+    const auto dryers = records::dryersNow(needs().book->reader());
+    return dryers && std::any_of(dryers->begin(), dryers->end(), [&](const auto& one) {
+               return one.described.dryer == m_form->before->dryer && !one.runningRun.empty();
+           });
+}
+
+void ShopDryers::addWithdrawing(SheetPageState& page) const {
+    const auto& dryer = *m_form->before;
+    page.title = toQString(dryer.name);
+    if (isRunning()) {
+        page.blocks.append(textBlock(SheetKinds::Lead, text("shop.dryers.withdraw-running", {{"dryer", dryer.name}})));
+    } else {
+        page.blocks.append(textBlock(SheetKinds::Lead, text("shop.dryers.withdraw-ask", {{"dryer", dryer.name}})));
+        const auto& here = needs().floor().floor.dryer;
+        if (here && here->described.dryer == dryer.dryer) {
+            page.blocks.append(textBlock(SheetKinds::Sentence, text("shop.dryers.withdraw-here")));
+        }
+        page.blocks.append(textBlock(SheetKinds::Note, text("shop.dryers.withdraw-note")));
+        page.actions = {pressOf("shop.dryers.withdraw-now", text("shop.dryers.withdraw-now"), true)};
+    }
+    page.actions.append(pressOf("shop.dryers.leave", text("shop.leave")));
 }
 
 bool ShopDryers::act(const std::string& id) {
@@ -99,7 +129,12 @@ bool ShopDryers::act(const std::string& id) {
         m_form = shop::DryerDraft{};
         m_form->unit = speech().figures.unit;
     } else if (id == "shop.dryers.leave") {
-        m_form.reset();
+        m_withdrawing ? static_cast<void>(m_withdrawing = false) : m_form.reset();
+    } else if (id == "shop.dryers.withdraw" && m_form && m_form->before) {
+        m_withdrawing = true;
+    } else if (id == "shop.dryers.withdraw-now" && m_form && m_withdrawing) {
+        withdraw();
+        return true;
     } else if (id == "shop.dryers.save" && m_form) {
         save();
         return true;
@@ -108,6 +143,7 @@ bool ShopDryers::act(const std::string& id) {
             std::find_if(m_dryers.begin(), m_dryers.end(), [&](const auto& one) { return one.dryer == *dryer; });
         if (found != m_dryers.end()) {
             m_form = shop::draftOf(*found, speech().figures.unit);
+            m_withdrawing = false;
         }
     } else {
         return false;
@@ -138,9 +174,24 @@ void ShopDryers::save() {
     if (dryer->dryer.empty()) {
         dryer->dryer = needs().newId();
     }
-    needs().sign(shop::Right::describeDryers, [this, record = *dryer](std::int64_t person) {
+    keepSigned(std::move(*dryer));
+}
+
+/// Its runs, readings and lots stay; it is only no longer offered.
+void ShopDryers::withdraw() {
+    if (isRunning()) {
+        return;
+    }
+    auto dryer = *m_form->before;
+    dryer.withdrawn = true;
+    keepSigned(std::move(dryer));
+}
+
+void ShopDryers::keepSigned(records::DryerDescribed dryer) {
+    needs().sign(shop::Right::describeDryers, [this, record = std::move(dryer)](std::int64_t person) {
         keep({{record}, person}, [this] {
             m_form.reset();
+            m_withdrawing = false;
             reload();
         });
     });

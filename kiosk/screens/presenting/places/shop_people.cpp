@@ -23,6 +23,17 @@ bool hasRole(const std::vector<records::Role>& roles, records::Role role) {
     return std::find(roles.begin(), roles.end(), role) != roles.end();
 }
 
+const records::PersonOnFile* personOf(const shop::PeopleNow& now, std::int64_t number) {
+    const auto found =
+        std::find_if(now.people.begin(), now.people.end(), [&](const auto& one) { return one.number == number; });
+    return found == now.people.end() ? nullptr : &*found;
+}
+
+std::string badgeCode(const shop::PeopleNow& now, std::int64_t number) {
+    const auto* person = personOf(now, number);
+    return person != nullptr && !person->badge.empty() ? person->badge : shop::badgeOf(number);
+}
+
 } // namespace
 
 void ShopPeople::reload() {
@@ -72,6 +83,16 @@ std::string ShopPeople::faultAt(const std::string& field) const {
 
 void ShopPeople::addForm(SheetPageState& page) const {
     const bool isNew = m_form->number == 0;
+    if (m_hashing || m_replacing) {
+        page.title = toQString(shownName(m_now, m_form->number, speech()));
+        page.blocks.append(
+            textBlock(SheetKinds::Lead, text(m_hashing ? "shop.people.working" : "shop.people.replace-ask")));
+        if (m_replacing) {
+            page.actions = {pressOf("shop.people.replace-now", text("shop.people.replace-now"), true)};
+        }
+        page.actions.append(pressOf("shop.people.leave", text("shop.leave")));
+        return;
+    }
     page.title = toQString(isNew ? text("shop.people.form-new") : shownName(m_now, m_form->number, speech()));
     const auto field = [&](const std::string& name, const std::string& value, const std::string& hint,
                            SheetKinds::Keys keys) {
@@ -87,7 +108,7 @@ void ShopPeople::addForm(SheetPageState& page) const {
     addRoles(page);
     if (!isNew) {
         page.blocks.append(
-            rowsBlock(SheetKinds::Facts, {factRow(text("shop.people.badge-fact"), shop::badgeOf(m_form->number))}));
+            rowsBlock(SheetKinds::Facts, {factRow(text("shop.people.badge-fact"), badgeCode(m_now, m_form->number))}));
         page.blocks.append(
             choicesBlock(text("shop.people.left"),
                          {{"shop.people.left.no", text("shop.yes")}, {"shop.people.left.yes", text("shop.no")}},
@@ -99,6 +120,7 @@ void ShopPeople::addForm(SheetPageState& page) const {
     page.actions = {pressOf("shop.people.save", text("shop.save"), true)};
     if (!isNew) {
         page.actions.append(pressOf("shop.people.badge", text("shop.people.badge")));
+        page.actions.append(pressOf("shop.people.replace", text("shop.people.replace")));
     }
     page.actions.append(pressOf("shop.people.leave", text("shop.leave")));
 }
@@ -120,39 +142,65 @@ void ShopPeople::addRoles(SheetPageState& page) const {
 }
 
 bool ShopPeople::act(const std::string& id) {
-    if (id == "shop.people.save" && m_form) {
-        save();
+    if (m_form && actOnForm(id)) {
         return true;
     }
     if (id == "shop.people.new") {
+        leaveForm();
         m_form = shop::PersonDraft{};
         m_form->roles = {records::Role::operatorAtDryer};
-    } else if (id == "shop.people.leave") {
-        m_form.reset();
-    } else if (id == "shop.people.badge" && m_form) {
-        needs().print({PrintWish::What::personBadge, m_form->number});
-    } else if (m_form && (id == "shop.people.left.yes" || id == "shop.people.left.no")) {
-        m_form->left = id == "shop.people.left.yes";
     } else if (const auto person = restOf(id, kPick)) {
         pick(std::atoll(person->c_str()));
-    } else if (const auto role = restOf(id, kRole); role && m_form) {
-        for (const auto& one : kRoles) {
-            if (*role == one.id) {
-                auto& roles = m_form->roles;
-                hasRole(roles, one.role)
-                    ? static_cast<void>(roles.erase(std::remove(roles.begin(), roles.end(), one.role), roles.end()))
-                    : roles.push_back(one.role);
-            }
-        }
     } else {
         return false;
     }
-    m_faults.clear();
     return true;
 }
 
+bool ShopPeople::actOnForm(const std::string& id) {
+    if (id == "shop.people.leave") {
+        m_replacing && !m_hashing ? static_cast<void>(m_replacing = false) : leaveForm();
+        return true;
+    }
+    if (m_hashing) {
+        return false;
+    }
+    if (id == "shop.people.save") {
+        save();
+    } else if (id == "shop.people.badge") {
+        needs().print({PrintWish::What::personBadge, m_form->number});
+    } else if (id == "shop.people.replace" && m_form->number != 0) {
+        m_replacing = true;
+    } else if (id == "shop.people.replace-now" && m_replacing) {
+        replaceBadge();
+    } else if (id == "shop.people.left.yes" || id == "shop.people.left.no") {
+        m_form->left = id == "shop.people.left.yes";
+        m_faults.clear();
+    } else if (const auto role = restOf(id, kRole)) {
+        turnRole(*role);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+void ShopPeople::turnRole(const std::string& role) {
+    auto& roles = m_form->roles;
+    for (const auto& one : kRoles) {
+        if (role != one.id) {
+            continue;
+        }
+        if (hasRole(roles, one.role)) {
+            roles.erase(std::remove(roles.begin(), roles.end(), one.role), roles.end());
+        } else {
+            roles.push_back(one.role);
+        }
+    }
+    m_faults.clear();
+}
+
 bool ShopPeople::enter(const std::string& field, const std::string& typed) {
-    if (!m_form) {
+    if (!m_form || m_hashing) {
         return false;
     }
     if (field == "shop.people.name") {
@@ -168,21 +216,35 @@ bool ShopPeople::enter(const std::string& field, const std::string& typed) {
     return true;
 }
 
+void ShopPeople::leaveForm() {
+    ++m_forms;
+    m_form.reset();
+    m_faults.clear();
+    m_replacing = false;
+}
+
 void ShopPeople::pick(std::int64_t person) {
-    const auto found =
-        std::find_if(m_now.people.begin(), m_now.people.end(), [&](const auto& one) { return one.number == person; });
-    if (found != m_now.people.end()) {
+    if (const auto* found = personOf(m_now, person)) {
+        leaveForm();
         const auto* name = shop::nameOf(m_now.names, person);
         m_form = shop::draftOf(*found, name != nullptr ? *name : std::string{});
-        m_faults.clear();
     }
 }
 
-bool ShopPeople::badge(std::int64_t person) {
-    if (std::none_of(m_now.people.begin(), m_now.people.end(), [&](const auto& one) { return one.number == person; })) {
+bool ShopPeople::badge(std::int64_t number) {
+    if (m_form) {
         return false;
     }
-    pick(person);
+    const auto badge = shop::badgeRead(number, m_now.people);
+    if (!badge || badge->replaced) {
+        const auto cause = badge ? shop::SignInCause::badgeReplaced : shop::SignInCause::personUnknown;
+        needs().tell({wording::sentence(shop::SignInRefusal{cause, {}, {}}, shop::Right::changePeople,
+                                        shownName(m_now, badge ? badge->person : 0, speech()), speech()),
+                      {},
+                      {}});
+        return true;
+    }
+    pick(badge->person);
     return true;
 }
 
@@ -192,21 +254,57 @@ void ShopPeople::save() {
     m_faults = check ? std::vector<shop::PersonFault>{} : check.error();
     if (!check || (check->list.empty() && m_form->pin.empty())) {
         if (check) {
-            m_form.reset(); // as it was
+            leaveForm(); // as it was
         }
         return;
     }
-    needs().sign(shop::Right::changePeople, [this, draft = *m_form](std::int64_t person) {
-        reload();
-        auto entries = shop::personFrom(draft, m_now);
-        if (!entries) {
-            m_form = draft;
-            m_faults = std::move(entries.error());
+    needs().sign(shop::Right::changePeople, [this, draft = *m_form, form = m_forms](std::int64_t signer) {
+        if (form != m_forms || m_hashing) {
             return;
         }
-        keep({std::move(entries->list), person, entries->name}, [this] {
-            m_form.reset();
+        if (draft.pin.empty()) {
+            hashed(draft, signer, std::nullopt);
+            return;
+        }
+        m_hashing = true;
+        m_beside.run([this, draft, signer, form, hash = m_hash]() -> Beside::Answer {
+            return [this, draft, signer, form, made = hash(draft.pin)] {
+                m_hashing = false;
+                if (form == m_forms) {
+                    hashed(draft, signer, made);
+                }
+                needs().show();
+            };
+        });
+    });
+}
+
+void ShopPeople::hashed(const shop::PersonDraft& draft, std::int64_t signer, const std::optional<std::string>& hash) {
+    reload();
+    auto entries = shop::personFrom(draft, m_now, [&](std::string_view) { return hash; });
+    if (!entries) {
+        m_faults = std::move(entries.error());
+        return;
+    }
+    keep({std::move(entries->list), signer, entries->name}, [this, form = m_forms] {
+        if (form == m_forms) {
+            leaveForm();
+        }
+        reload();
+    });
+}
+
+void ShopPeople::replaceBadge() {
+    needs().sign(shop::Right::changePeople, [this, number = m_form->number](std::int64_t signer) {
+        reload();
+        const auto* person = personOf(m_now, number);
+        if (person == nullptr) {
+            return;
+        }
+        keep({{shop::withNewBadge(*person)}, signer}, [this, number] {
+            m_replacing = false;
             reload();
+            needs().print({PrintWish::What::personBadge, number});
         });
     });
 }

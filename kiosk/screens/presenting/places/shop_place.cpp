@@ -86,13 +86,16 @@ bool ShopPlace::scanned(const drivers::TicketCode& code, bool onScreen) {
     if (code.kind != drivers::TicketKind::person) {
         return false;
     }
-    const auto person = static_cast<std::int64_t>(code.number);
-    auto* section = onScreen ? sectionNow() : nullptr;
-    if (section == nullptr || !section->badge(person)) {
-        open("crew");
-        sectionNow()->badge(person);
+    const auto number = static_cast<std::int64_t>(code.number);
+    if (onScreen && sectionNow() != nullptr) {
+        return sectionNow()->badge(number);
     }
-    return true;
+    open("crew");
+    return sectionNow()->badge(number);
+}
+
+bool ShopPlace::isWriting() const {
+    return std::any_of(m_sections.begin(), m_sections.end(), [](const auto& one) { return one.section->isWriting(); });
 }
 
 void ShopPlace::tick() {

@@ -15,8 +15,10 @@ public:
     [[nodiscard]] SheetPageState sheet() const override;
     bool act(const std::string& id) override;
     bool enter(const std::string& field, const std::string& text) override;
-    /// A badge. On the screen its section has it first; from elsewhere it brings the crew, and its bearer into it.
+    /// A badge. On the screen only a section that asks for one takes it; from the dryer it brings the crew's card, and
+    /// its bearer into the crew.
     bool scanned(const drivers::TicketCode& code, bool onScreen) override;
+    [[nodiscard]] bool isWriting() const override;
     void tick() override;
 
 private:

@@ -20,8 +20,10 @@ public:
     virtual void addTo(SheetPageState& page) const = 0;
     virtual bool act(const std::string&) { return false; }
     virtual bool enter(const std::string&, const std::string&) { return false; }
-    /// A badge; false: this section has no use for it.
+    /// A badge, by the number of its code; false: this section does not ask for one.
     virtual bool badge(std::int64_t) { return false; }
+    /// Something half typed stands in it.
+    [[nodiscard]] virtual bool isWriting() const { return false; }
     virtual void tick() {}
 
 protected:
@@ -33,9 +35,14 @@ protected:
     void tell(const ledger::Failure& failure) const {
         m_needs.tell(wording::noticeOf(failure, wording::Kept::book, m_needs.speech()));
     }
-    /// Writes; `done` only if it stands in the book.
-    void keep(Keeping keeping, std::function<void()> done = {}) const {
+    /// Writes; `done` only if it stands in the book. A second press while the first is under way writes nothing.
+    void keep(Keeping keeping, std::function<void()> done = {}) {
+        if (m_keeping) {
+            return;
+        }
+        m_keeping = true;
         m_needs.keep(std::move(keeping), [this, done](const std::optional<ledger::Failure>& failure) {
+            m_keeping = false;
             if (failure) {
                 tell(*failure);
             } else if (done) {
@@ -46,6 +53,7 @@ protected:
 
 private:
     const PlaceNeeds& m_needs;
+    bool m_keeping = false; ///< an entry is on the way to the disk
 };
 
 /// The rest of an id behind a prefix.

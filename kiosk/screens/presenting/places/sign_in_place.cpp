@@ -15,13 +15,15 @@ constexpr std::string_view kPerson = "sign-in.person.";
 
 } // namespace
 
+SignInPlace::SignInPlace(PlaceNeeds needs, std::function<void()> closed, shop::VerifyPin verify, shop::HashPin hash)
+    : m_needs{std::move(needs)}, m_closed{std::move(closed)}, m_signIn{shop::readPinTries(m_needs.book->folder()),
+                                                                       m_needs.clock->now()},
+      m_verify{std::move(verify)}, m_hash{std::move(hash)} {}
+
 void SignInPlace::ask(shop::Right right, std::function<void(std::int64_t)> then) {
-    m_signIn.giveUp();
-    m_refused.reset();
-    m_faults.clear();
+    giveUp();
     reload();
     if (const auto holder = m_signIn.holder(right, m_now.people, m_needs.clock->now())) {
-        m_then = {};
         then(*holder);
         return;
     }
@@ -55,6 +57,10 @@ SheetPageState SignInPlace::sheet() const {
         addFirstOwner(page);
     } else if (m_signIn.step() == shop::SignInStep::pin) {
         addPin(page);
+    } else if (m_signIn.step() == shop::SignInStep::checking) {
+        page.blocks.append(textBlock(SheetKinds::Lead, text("shop.sign.checking")));
+        page.blocks.append(
+            textBlock(SheetKinds::Sentence, text("shop.sign.checking-for", {{"name", nameOf(m_signIn.person())}})));
     } else {
         addPeople(page);
     }
@@ -109,6 +115,10 @@ void SignInPlace::addPin(SheetPageState& page) const {
 void SignInPlace::addFirstOwner(SheetPageState& page) const {
     const auto& speech = m_needs.speech();
     page.title = toQString(text("shop.sign.first-heading"));
+    if (m_keeping) {
+        page.blocks.append(textBlock(SheetKinds::Lead, text("shop.people.working")));
+        return;
+    }
     page.blocks.append(textBlock(SheetKinds::Sentence, text("shop.sign.first")));
     const auto field = [&](const char* name, const char* key, const std::string& value, const std::string& hint,
                            SheetKinds::Keys keys) {
@@ -149,7 +159,7 @@ bool SignInPlace::enter(const std::string& field, const std::string& typed) {
         tryPin(typed);
         return true;
     }
-    if (m_signIn.step() != shop::SignInStep::firstOwner) {
+    if (m_signIn.step() != shop::SignInStep::firstOwner || m_keeping) {
         return false;
     }
     if (field == "sign-in.name") {
@@ -170,7 +180,7 @@ bool SignInPlace::scanned(const drivers::TicketCode& code, bool onScreen) {
     if (!onScreen || !asks || code.kind != drivers::TicketKind::person) {
         return false;
     }
-    choose(static_cast<std::int64_t>(code.number));
+    chooseBadge(static_cast<std::int64_t>(code.number));
     return true;
 }
 
@@ -178,8 +188,17 @@ void SignInPlace::choose(std::int64_t person) {
     if (m_signIn.step() != shop::SignInStep::waiting && m_signIn.step() != shop::SignInStep::pin) {
         return;
     }
+    refuse(m_signIn.choose(person, m_now.people), person);
+}
+
+void SignInPlace::chooseBadge(std::int64_t number) {
+    const auto badge = shop::badgeRead(number, m_now.people);
+    refuse(m_signIn.chooseBadge(number, m_now.people), badge ? badge->person : 0);
+}
+
+void SignInPlace::refuse(const std::optional<shop::SignInRefusal>& refusal, std::int64_t person) {
     m_refused.reset();
-    if (const auto refusal = m_signIn.choose(person, m_now.people)) {
+    if (refusal) {
         m_signIn.unchoose();
         m_refused = Refused{*refusal, person};
     }
@@ -188,12 +207,35 @@ void SignInPlace::choose(std::int64_t person) {
 void SignInPlace::tryPin(const std::string& pin) {
     reload();
     const auto person = m_signIn.person();
-    const auto signedBy = m_signIn.tryPin(pin, m_now.people, m_needs.clock->now());
-    if (!signedBy) {
-        m_refused = Refused{signedBy.error(), person};
+    auto check = m_signIn.tryPin(m_now.people, m_needs.clock->now());
+    if (!check) {
+        m_refused = Refused{check.error(), person};
         return;
     }
-    finish(*signedBy);
+    m_refused.reset();
+    m_beside.run([this, check = std::move(*check), pin, verify = m_verify, folder = m_needs.book->folder(),
+                  tries = m_signIn.tries()]() -> Beside::Answer {
+        (void)shop::writePinTries(folder, tries); // a full disk locks nobody out; they still count until the next start
+        const bool right = verify(check.hash, pin);
+        return [this, check, right] { checked(check, right); };
+    });
+}
+
+void SignInPlace::checked(const shop::PinCheck& check, bool right) {
+    reload();
+    const auto signedBy = m_signIn.checked(check, right, m_now.people, m_needs.clock->now());
+    if (right) { // a wrong one was kept as such before it was looked at
+        m_beside.run([folder = m_needs.book->folder(), tries = m_signIn.tries()]() -> Beside::Answer {
+            (void)shop::writePinTries(folder, tries);
+            return [] {};
+        });
+    }
+    if (signedBy && *signedBy) {
+        finish(**signedBy);
+    } else if (signedBy) {
+        m_refused = Refused{signedBy->error(), check.person};
+    }
+    m_needs.show();
 }
 
 void SignInPlace::setFirstOwner() {
@@ -201,7 +243,26 @@ void SignInPlace::setFirstOwner() {
         return;
     }
     reload();
-    auto entries = shop::personFrom(m_owner, m_now, m_hash);
+    const auto looksRight = shop::personFrom(m_owner, m_now, [](std::string_view) { return std::string{}; });
+    if (!looksRight) {
+        m_faults = looksRight.error();
+        return;
+    }
+    m_keeping = true;
+    m_beside.run([this, owner = m_owner, asked = m_asked, hash = m_hash]() -> Beside::Answer {
+        return [this, owner, asked, made = hash(owner.pin)] {
+            m_keeping = false;
+            if (asked == m_asked) { // not left meanwhile
+                keepFirstOwner(owner, made);
+            }
+            m_needs.show();
+        };
+    });
+}
+
+void SignInPlace::keepFirstOwner(const shop::PersonDraft& owner, const std::optional<std::string>& hash) {
+    reload();
+    auto entries = shop::personFrom(owner, m_now, [&](std::string_view) { return hash; });
     if (!entries) {
         m_faults = std::move(entries.error());
         return;
@@ -210,11 +271,11 @@ void SignInPlace::setFirstOwner() {
     const auto person = entries->name.number;
     // The first owner has nobody above to sign, and signs their own coming.
     m_needs.keep({std::move(entries->list), person, entries->name},
-                 [this, person](const std::optional<ledger::Failure>& failure) {
+                 [this, person, asked = m_asked](const std::optional<ledger::Failure>& failure) {
                      m_keeping = false;
                      if (failure) { // what was typed stays
                          m_needs.tell(wording::noticeOf(*failure, wording::Kept::book, m_needs.speech()));
-                     } else if (m_signIn.step() == shop::SignInStep::firstOwner) {
+                     } else if (asked == m_asked) {
                          resumeAfterOwner(person);
                      }
                  });
@@ -237,12 +298,17 @@ void SignInPlace::finish(std::int64_t person) {
 }
 
 void SignInPlace::leave() {
+    giveUp();
+    m_closed();
+}
+
+void SignInPlace::giveUp() {
+    ++m_asked;
     m_signIn.giveUp();
     m_refused.reset();
     m_faults.clear();
     m_owner = {};
     m_then = {};
-    m_closed();
 }
 
 } // namespace holdfast::kiosk::screens

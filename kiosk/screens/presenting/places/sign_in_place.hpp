@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kiosk/screens/presenting/places/beside.hpp"
 #include "kiosk/screens/presenting/places/sheet_place.hpp"
 #include "kiosk/shop/keeping/person_draft.hpp"
 #include "kiosk/shop/keeping/sign_in.hpp"
@@ -7,13 +8,13 @@
 namespace holdfast::kiosk::screens {
 
 /// Asks who signs: people as rows or a badge, then the PIN; at a first start the owner's PIN before all. Stands over
-/// the place that asked; `closed` is called when it goes, before what was signed for is done.
+/// the place that asked; `closed` is called when it goes, before what was signed for is done. Hashes are made and
+/// checked beside the main thread; who leaves meanwhile has signed nothing.
 class SignInPlace final : public SheetPlace {
 public:
-    SignInPlace(PlaceNeeds needs, std::function<void()> closed, shop::SignIn signIn = shop::SignIn{},
-                shop::HashPin hash = shop::hashPin)
-        : m_needs{std::move(needs)}, m_closed{std::move(closed)}, m_signIn{std::move(signIn)}, m_hash{std::move(hash)} {
-    }
+    /// Takes the wrong PINs of before the start from beside the book, and keeps each there before it is looked at.
+    SignInPlace(PlaceNeeds needs, std::function<void()> closed, shop::VerifyPin verify = shop::verifyPin,
+                shop::HashPin hash = shop::hashPin);
 
     /// Runs `then` at once if somebody with that right signed within the last five minutes; else isOpen() is true
     /// afterwards. What was asked before is given up.
@@ -25,6 +26,7 @@ public:
     bool act(const std::string& id) override;
     bool enter(const std::string& field, const std::string& text) override;
     bool scanned(const drivers::TicketCode& code, bool onScreen) override;
+    void left() override { giveUp(); }
 
 private:
     /// Of whom, too: the name is said.
@@ -34,11 +36,16 @@ private:
     };
 
     void choose(std::int64_t person);
+    void chooseBadge(std::int64_t number);
+    void refuse(const std::optional<shop::SignInRefusal>& refusal, std::int64_t person);
     void tryPin(const std::string& pin);
+    void checked(const shop::PinCheck& check, bool right);
     void setFirstOwner();
+    void keepFirstOwner(const shop::PersonDraft& owner, const std::optional<std::string>& hash);
     void resumeAfterOwner(std::int64_t person);
     void finish(std::int64_t person);
     void leave();
+    void giveUp();
     void addPeople(SheetPageState& page) const;
     void addPin(SheetPageState& page) const;
     void addFirstOwner(SheetPageState& page) const;
@@ -51,13 +58,16 @@ private:
     PlaceNeeds m_needs;
     std::function<void()> m_closed;
     shop::SignIn m_signIn;
+    shop::VerifyPin m_verify;
     shop::HashPin m_hash;
     shop::PeopleNow m_now;
     std::function<void(std::int64_t)> m_then;
     std::optional<Refused> m_refused;
     shop::PersonDraft m_owner; ///< being given the first PIN
     std::vector<shop::PersonFault> m_faults;
-    bool m_keeping = false; ///< the first owner is on the way to the disk
+    int m_asked = 0;        ///< counts up with each asking and each giving up: late answers find another number
+    bool m_keeping = false; ///< the first owner's PIN is being hashed, or is on the way to the disk
+    Beside m_beside;        ///< last: it answers nobody once this goes
 };
 
 } // namespace holdfast::kiosk::screens
