@@ -2,6 +2,8 @@
 
 #include "analytics/cure/names.hpp"
 
+#include <algorithm>
+
 namespace holdfast::kiosk::wording {
 
 using analytics::Reason;
@@ -95,6 +97,22 @@ std::string sentence(const Reason& reason, const Speech& speech) {
         arguments["count"] = std::to_string(*reason.count);
     }
     return speech.text(keyOf(reason), arguments);
+}
+
+std::string sentences(const std::vector<analytics::Reason>& reasons, std::size_t most, const Speech& speech) {
+    std::vector<std::string> said;
+    std::string text;
+    for (const auto& reason : reasons) {
+        auto one = sentence(reason, speech);
+        if (said.size() == most) {
+            break;
+        }
+        if (std::find(said.begin(), said.end(), one) == said.end()) {
+            text += (text.empty() ? "" : " ") + one;
+            said.push_back(std::move(one));
+        }
+    }
+    return text;
 }
 
 std::string sentence(analytics::Remedy remedy, const Speech& speech) {

@@ -29,6 +29,9 @@ struct Speech final {
 /// One full sentence for a reason. Figures get as many decimals as it takes to show on which side of the limit they
 /// are.
 [[nodiscard]] std::string sentence(const analytics::Reason& reason, const Speech& speech);
+/// The first `most` different sentences in a row; layers often give the same one.
+[[nodiscard]] std::string sentences(const std::vector<analytics::Reason>& reasons, std::size_t most,
+                                    const Speech& speech);
 [[nodiscard]] std::string sentence(analytics::Remedy remedy, const Speech& speech);
 /// What can be done beside the ways out.
 [[nodiscard]] std::string sentence(analytics::Advice advice, const Speech& speech);

@@ -28,14 +28,7 @@ QList<AdviceSection> doWhyKept(const std::string& doNow, const std::string& why,
 }
 
 std::string reasonsText(const analytics::Verdict& verdict, bool all, const wording::Speech& speech) {
-    std::string text;
-    for (const auto& reason : verdict.reasons) {
-        text += (text.empty() ? "" : " ") + wording::sentence(reason, speech);
-        if (!all) {
-            break;
-        }
-    }
-    return text;
+    return wording::sentences(verdict.reasons, all ? verdict.reasons.size() : 1, speech);
 }
 
 /// The proposal, where turning is what the verdict asks for.
@@ -136,13 +129,9 @@ QList<AdviceSection> lostAdvice(const shop::ProvingState& state, const wording::
 
 std::string flashText(const shop::LastFlash& flash, const wording::Speech& base) {
     const auto speech = flash.run ? wording::speechFor(base, flash.run->onFile.layers) : base;
-    std::string why;
-    for (const auto& reason : flash.note.reasons) {
-        why += " " + wording::sentence(reason, speech);
-    }
     return speech.text("readings.flash.noted", {{"layer", speech.layer(flash.note.position)},
                                                 {"word", wording::word(flash.note.word, speech)}}) +
-           why;
+           " " + wording::sentences(flash.note.reasons, flash.note.reasons.size(), speech);
 }
 
 /// What holds for the next reading whatever it will say.
@@ -177,10 +166,8 @@ QList<AdviceSection> troubledAdvice(const shop::ProvingState& state, const wordi
         return doWhyKept(notice.toDo + " " + speech.text("do.or-strip"), notice.happened, {}, speech);
     }
     if (state.window && state.window->state == analytics::WindowState::notProvable) {
-        std::string why;
-        for (const auto& reason : state.window->whyNotProvable) {
-            why += (why.empty() ? "" : " ") + wording::sentence(reason, speech);
-        }
+        const auto& reasons = state.window->whyNotProvable;
+        const auto why = wording::sentences(reasons, reasons.size(), speech);
         std::string doNow = speech.text("run.not-provable");
         if (!state.window->couldProve.empty()) {
             doNow = speech.text("run.could-prove", {{"subject", state.window->couldProve.front()}});
@@ -200,71 +187,6 @@ QList<AdviceSection> waitingAdvice(const shop::ProvingState& state, const wordin
     auto list = troubledAdvice(state, speech);
     addStanding(list, state, speech);
     return list;
-}
-
-ActionState action(const char* id, const char* key, const wording::Speech& speech, bool primary = false) {
-    ActionState out;
-    out.id = QString::fromLatin1(id);
-    out.label = toQString(speech.text(std::string{"action."} + key));
-    out.primary = primary;
-    return out;
-}
-
-QString lotStateWord(records::LotState state, const wording::Speech& speech) {
-    switch (state) {
-    case records::LotState::settingUp:
-        return toQString(speech.text("lot.setting-up"));
-    case records::LotState::open:
-        return toQString(speech.text("lot.open"));
-    case records::LotState::cleared:
-        return toQString(speech.text("lot.cleared"));
-    case records::LotState::unproven:
-        return toQString(speech.text("lot.unproven"));
-    case records::LotState::onHold:
-        return toQString(speech.text("lot.on-hold"));
-    }
-    return {};
-}
-
-QString placeWord(records::BeltPosition position, const wording::Speech& speech) {
-    switch (position) {
-    case records::BeltPosition::left:
-        return toQString(speech.text("strip.left"));
-    case records::BeltPosition::right:
-        return toQString(speech.text("strip.right"));
-    case records::BeltPosition::centre:
-        break;
-    }
-    return toQString(speech.text("strip.centre"));
-}
-
-/// The lot's state with the readings kept since it was loaded: the worst of both.
-records::LotState lotStateNow(const shop::ProvingState& state) {
-    auto now = state.run->onFile.lot ? state.run->onFile.lot->state : records::LotState::open;
-    if (now == records::LotState::settingUp && !state.kept.empty()) {
-        now = records::LotState::open;
-    }
-    for (const auto& kept : state.kept) {
-        if (!kept.reading.verdict || !kept.run || kept.run->lotId != state.run->lotId || kept.refused) {
-            continue;
-        }
-        const auto word = kept.reading.verdict->word;
-        if (word == analytics::Word::underCured || word == analytics::Word::overheated) {
-            now = records::LotState::onHold;
-        }
-    }
-    return now;
-}
-
-/// What can be said to have been done about a bad verdict; the first is the likeliest.
-void addAnswers(QList<ActionState>& actions, analytics::Word word, const wording::Speech& speech) {
-    const bool tooHot = word == analytics::Word::overheated;
-    actions.append(tooHot ? action("floor.faster", "floor-faster", speech, true)
-                          : action("floor.slower", "floor-slower", speech, true));
-    actions.append(tooHot ? action("floor.cooler", "floor-cooler", speech)
-                          : action("floor.hotter", "floor-hotter", speech));
-    actions.append(action("floor.pulled", "floor-pulled", speech));
-    actions.append(action("floor.problem", "floor-problem", speech));
 }
 
 } // namespace
@@ -289,92 +211,6 @@ QList<AdviceSection> adviceOf(const shop::ProvingState& state, const RunView& vi
     default:
         return waitingAdvice(state, speech);
     }
-}
-
-QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Speech& speech) {
-    QList<ActionState> actions;
-    const auto stage = shop::stageOf(state);
-    if (stage == shop::Stage::notKept) {
-        actions.append(action("retry", "retry", speech, true));
-    } else if (stage == shop::Stage::recording) {
-        actions.append(action("stop", "stop", speech));
-        actions.append(action("strip", "strip", speech));
-    } else if (stage == shop::Stage::probeLost) {
-        actions.append(action("strip", "read-strip", speech, true));
-        actions.append(action("stop", "stop", speech));
-    } else if (stage == shop::Stage::verdict && state.unitAsked) {
-        actions.append(action("unit.celsius", "unit-celsius", speech));
-        actions.append(action("unit.fahrenheit", "unit-fahrenheit", speech));
-    } else if (stage == shop::Stage::verdict && state.verdict) {
-        const bool cured = state.verdict->word == analytics::Word::cured;
-        if (shop::verdictStays(state)) {
-            addAnswers(actions, state.verdict->word, speech);
-        } else if (cured) {
-            actions.append(action("next", "next-run", speech, true));
-        } else if (shop::mayRetake(state)) {
-            actions.append(action("retake", "retake", speech, true));
-        } else {
-            actions.append(action("again", "send-again", speech, true));
-        }
-        if (!shop::verdictStays(state)) {
-            actions.append(action("strip", "strip", speech));
-            actions.append(action("reading.open", "other-reading", speech));
-            if (!cured) {
-                actions.append(action("next", "next-run", speech));
-            }
-        }
-    } else if (stage != shop::Stage::writing) {
-        actions.append(action("scan", state.run ? "another-run" : "scan-a-run", speech, !state.run));
-        const bool closed = state.window && state.window->state == analytics::WindowState::closed;
-        if (state.run && !closed) {
-            actions.append(action("strip", "strip", speech));
-        }
-        if (state.run) {
-            actions.append(action("reading.open", "other-reading", speech));
-        }
-    }
-    if (stage == shop::Stage::verdict) {
-        actions.append(action("why", "why", speech));
-    }
-    actions.append(action("dryer", "home", speech));
-    return actions;
-}
-
-LotState lotOf(const shop::ProvingState& state, const wording::Speech& speech) {
-    LotState lot;
-    if (!state.run) {
-        return lot;
-    }
-    const auto number = std::to_string(state.run->lotNumber);
-    lot.readingsHeading = toQString(speech.text("lot.readings", {{"lot", number}}));
-    for (const auto& row : state.run->onFile.readings) {
-        const analytics::MarginRange margin{row.marginLow, row.marginHigh};
-        const bool replaced =
-            std::any_of(state.kept.begin(), state.kept.end(), [&row](const auto& kept) { return kept.id == row.id; });
-        if (!replaced && !row.refused) {
-            lot.readings.append(ReadingRow{row.word ? markOf(*row.word) : MarkKind::NotProven,
-                                           placeWord(row.position, speech),
-                                           toQString(wording::marginText(margin, speech)), false});
-        }
-    }
-    for (const auto& kept : state.kept) {
-        const bool shownNow =
-            std::find(state.shownReadings.begin(), state.shownReadings.end(), kept.id) != state.shownReadings.end();
-        if (kept.reading.verdict && !kept.refused && kept.run && kept.run->lotId == state.run->lotId) {
-            lot.readings.append(ReadingRow{markOf(kept.reading.verdict->word), placeWord(kept.reading.position, speech),
-                                           toQString(wording::headMarginText(*kept.reading.verdict, speech)),
-                                           shownNow});
-        }
-    }
-    constexpr qsizetype kMostShown = 3;
-    if (lot.readings.size() > kMostShown) {
-        lot.readings = lot.readings.mid(lot.readings.size() - kMostShown);
-    }
-    const auto now = lotStateNow(state);
-    lot.lotHeading = toQString(speech.text("lot.heading", {{"lot", number}}));
-    lot.lotState = lotStateWord(now, speech);
-    lot.lotNote = now == records::LotState::open ? toQString(speech.text("lot.note.open-so-far")) : QString{};
-    return lot;
 }
 
 } // namespace holdfast::kiosk::screens

@@ -9,8 +9,4 @@ namespace holdfast::kiosk::screens {
 [[nodiscard]] QList<AdviceSection> adviceOf(const shop::ProvingState& state, const RunView& view,
                                             const wording::Speech& speech);
 
-[[nodiscard]] QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Speech& speech);
-
-[[nodiscard]] LotState lotOf(const shop::ProvingState& state, const wording::Speech& speech);
-
 } // namespace holdfast::kiosk::screens

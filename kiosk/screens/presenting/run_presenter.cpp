@@ -1,8 +1,10 @@
 #include "kiosk/screens/presenting/run_presenter.hpp"
 
 #include "kiosk/screens/presenting/print_presenter.hpp"
+#include "kiosk/screens/presenting/run_actions.hpp"
 #include "kiosk/screens/presenting/run_advice.hpp"
 #include "kiosk/screens/presenting/run_band.hpp"
+#include "kiosk/screens/presenting/run_lot.hpp"
 #include "kiosk/screens/presenting/scale_presenter.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 

@@ -8,6 +8,8 @@ namespace holdfast::kiosk::screens {
 
 namespace {
 
+constexpr std::size_t kMostReasons = 2;
+
 StepKind kindOf(std::optional<int> lastDark, int step) {
     if (!lastDark) {
         return StepKind::Unknown;
@@ -69,11 +71,7 @@ StripPreview previewOf(const analytics::Verdict& verdict, const wording::Speech&
     preview.mark = markOf(verdict.word);
     preview.word = toQString(wording::word(verdict.word, speech));
     preview.margin = toQString(wording::marginText(verdict.margin, speech));
-    std::string sentence;
-    for (std::size_t i = 0; i < verdict.reasons.size() && i < 2; ++i) {
-        sentence += (sentence.empty() ? "" : " ") + wording::sentence(verdict.reasons[i], speech);
-    }
-    preview.sentence = toQString(sentence);
+    preview.sentence = toQString(wording::sentences(verdict.reasons, kMostReasons, speech));
     preview.note = toQString(speech.text("strip.shows-peak"));
     return preview;
 }

@@ -21,11 +21,8 @@ SheetBlock layerChoices(const shop::FlashEntry& flash, const wording::Speech& sp
 void addPreview(SheetPageState& page, const shop::FlashEntry& flash, const wording::Speech& speech) {
     page.blocks.append(textBlock(SheetKinds::Heading, speech.text("readings.flash.would-say")));
     page.blocks.append(textBlock(SheetKinds::Figure, wording::word(flash.preview->word, speech)));
-    std::string why;
-    for (const auto& reason : flash.preview->reasons) {
-        why += (why.empty() ? "" : " ") + wording::sentence(reason, speech);
-    }
-    page.blocks.append(textBlock(SheetKinds::Sentence, why));
+    const auto& reasons = flash.preview->reasons;
+    page.blocks.append(textBlock(SheetKinds::Sentence, wording::sentences(reasons, reasons.size(), speech)));
 }
 
 } // namespace

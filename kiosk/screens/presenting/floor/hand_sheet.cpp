@@ -7,6 +7,8 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
+constexpr std::size_t kMostReasons = 2;
+
 bool isSpot(const shop::HandEntry& hand) {
     return hand.instrument.kind == analytics::InstrumentKind::spot;
 }
@@ -57,11 +59,7 @@ void addPreview(SheetPageState& page, const shop::ProvingState& state, const wor
     auto figure = textBlock(SheetKinds::Figure, wording::word(hand.preview->word, speech));
     figure.note = toQString(wording::marginText(hand.preview->margin, speech));
     page.blocks.append(figure);
-    std::string why;
-    for (std::size_t i = 0; i < hand.preview->reasons.size() && i < 2; ++i) {
-        why += (why.empty() ? "" : " ") + wording::sentence(hand.preview->reasons[i], speech);
-    }
-    if (!why.empty()) {
+    if (const auto why = wording::sentences(hand.preview->reasons, kMostReasons, speech); !why.empty()) {
         page.blocks.append(textBlock(SheetKinds::Sentence, why));
     }
 }
