@@ -25,6 +25,13 @@ void onCard(Machine& m, ActionCard card);
 void refreshProbe(Machine& m, Probe& probe);
 void onLink(Machine& m, const LinkChanged& event);
 void onInstruments(Machine& m, const InstrumentsLoaded& event);
+// in_check.cpp
+void onInCheck(Machine& m, const InstrumentInCheck& event);
+/// Whether a rise to this may be a ride.
+[[nodiscard]] bool mayStart(const Probe& probe, analytics::Temperature t);
+/// A sample after a check, in place of the last minute's: what comes before the room's own temperature is of the bath.
+/// A probe that warms up again after ice is no ride; one that goes on a print at once loses nothing of it.
+void feedFromBath(Probe& probe, const drivers::Sample& sample, const std::optional<analytics::Temperature>& t);
 // ride.cpp
 void onSamples(Machine& m, const SamplesArrived& event);
 void watchAges(Machine& m);
@@ -34,6 +41,8 @@ void claimRides(Machine& m);
 /// A ride is on and not yet judged.
 [[nodiscard]] bool rideIsOn(const ProvingState& state);
 // ride_spool.cpp
+/// It was no ride: nothing of it is kept.
+void discardRecording(Machine& m, Probe& probe);
 void openSpool(Machine& m, const Probe& probe, Recording& recording);
 /// Hands over what is not yet in the spool, and tries again one that failed.
 void feedSpool(Machine& m, Probe& probe);
@@ -44,6 +53,9 @@ void judge(Machine& m, Probe& probe, Recording& recording);
 /// Readings of every pass for every run of the recording, and its trace.
 [[nodiscard]] PendingKeep pendingOf(Machine& m, const std::optional<KnownInstrument>& known,
                                     const drivers::CountScale& link, const Recording& recording);
+/// In the link's scale, as the instrument spoke it.
+[[nodiscard]] analytics::RawTrace rawTraceOf(const Recording& recording, const drivers::CountScale& scale,
+                                             const analytics::Instrument& about);
 [[nodiscard]] std::shared_ptr<const analytics::Calibration> calibrationFor(const std::optional<KnownInstrument>& known,
                                                                            const std::string& name);
 /// The fields of a reading that do not depend on the evidence.
@@ -57,6 +69,7 @@ rideFactsOf(const ProvingState& state, const std::vector<analytics::Pass>& passe
             const std::shared_ptr<const analytics::Calibration>& calibration);
 /// A ride that was just kept joins the good ones if it is cured and shows no sign of trouble.
 void noteGoodRide(ProvingState& state, const KeptReading& kept);
+void noteEarlierRides(ProvingState& state, const EarlierRidesLoaded& event);
 /// What to turn for the verdict on the screen.
 void proposeTurn(ProvingState& state);
 // judging_again.cpp

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "analytics/cure/ride/usual.hpp"
 #include "drivers/link/link_state.hpp"
 #include "kiosk/ledger/digest.hpp"
 #include "kiosk/ledger/failure.hpp"
@@ -36,6 +37,12 @@ struct LinkChanged final {
     std::string probe;
     drivers::LinkStatus status;
     drivers::CountScale scale;
+};
+/// The instrument is in a bath to be checked, or out of it again: what it shows then is no ride. Left alone while one
+/// is being recorded.
+struct InstrumentInCheck final {
+    std::string probe; ///< name
+    bool inCheck = true;
 };
 struct SamplesArrived final {
     std::string probe;
@@ -120,6 +127,10 @@ struct FloorLoaded final {
     std::vector<records::ReadingRow> unclaimed{};
     bool afterPowerLoss = false; ///< at start: rides were found that a cut had ended
 };
+/// Once after the start: good rides of this dryer that stand in the book, oldest first.
+struct EarlierRidesLoaded final {
+    std::vector<analytics::UsualRide> rides;
+};
 /// The hand-over card is wanted; takenOver puts it away.
 struct HandOverOpened final {};
 /// "Whose was this?": the next ticket names the run of this reading.
@@ -188,9 +199,10 @@ using ProvingEvent =
                  LookUpFailed, StripOpened, StripStepTouched, StripUnsureTouched, StripUsedTouched, PositionTouched,
                  StripKept, StripLeft, StopPressed, RetakePressed, RetryPressed, NextPressed, RefusalClosed,
                  UnitAnswered, ReasonChosen, Committed, CommitFailed, SpoolFailed, SpoolFound, SpoolUnreadable,
-                 ActionPressed, FloorLoaded, HandOverOpened, ClaimPressed, ClaimLeft, BeltLeft, TraceLoaded,
-                 TraceNotLoaded, PlacementChosen, HandOpened, HandTyped, HandBeforeTyped, ShotPlaceChosen, HandKept,
-                 HandLeft, FlashOpened, FlashLayerChosen, FlashTyped, FlashKept, FlashLeft, StripLookedUp, FreshIds>;
+                 ActionPressed, FloorLoaded, EarlierRidesLoaded, HandOverOpened, ClaimPressed, ClaimLeft, BeltLeft,
+                 TraceLoaded, TraceNotLoaded, InstrumentInCheck, PlacementChosen, HandOpened, HandTyped,
+                 HandBeforeTyped, ShotPlaceChosen, HandKept, HandLeft, FlashOpened, FlashLayerChosen, FlashTyped,
+                 FlashKept, FlashLeft, StripLookedUp, FreshIds>;
 
 // effects
 

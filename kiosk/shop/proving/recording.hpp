@@ -120,6 +120,8 @@ struct Probe final {
     std::vector<drivers::Sample> lastMinute;
     std::optional<Recording> ended; ///< until the next ride: the unit may be answered
     std::optional<analytics::TemperatureUnit> answeredUnit;
+    bool inCheck = false;      ///< in a bath: nothing starts
+    bool fromBath = false;     ///< out of it, and not yet at rest at a room's temperature
     bool waitsForCool = false; ///< stopped by hand while hot: nothing starts before 60 °C
 };
 

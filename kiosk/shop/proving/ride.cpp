@@ -74,13 +74,6 @@ void end(Probe& probe) {
     probe.lastMinute.clear();
 }
 
-void discard(Machine& m, Probe& probe) {
-    for (const auto spool : probe.recording->spools) {
-        m.effects.emplace_back(DiscardSpool{spool});
-    }
-    probe.recording.reset();
-}
-
 /// Lifts the peaks by what three values running reached, so that a spike is no peak.
 void followPeak(Recording& recording, Temperature t) {
     recording.lastThree.push_back(t);
@@ -145,7 +138,7 @@ void ride(Machine& m, Probe& probe, MonotonicTime at, Temperature t) {
     }
     if (!recording.isRide) {
         if (heldForFive(recording, t < recording.startLevel + kStartRise, at)) {
-            discard(m, probe);
+            discardRecording(m, probe);
         }
         return;
     }
@@ -192,10 +185,15 @@ void feed(Machine& m, Probe& probe, const drivers::Sample& sample) {
         feedRecording(m, probe, sample, t);
         return;
     }
-    probe.lastMinute.push_back(sample);
-    keepLastMinute(probe.lastMinute);
+    if (probe.fromBath) {
+        feedFromBath(probe, sample, t);
+    } else {
+        probe.lastMinute.push_back(sample);
+        keepLastMinute(probe.lastMinute);
+    }
     probe.gapLimit = gapLimitOf(probe.lastMinute);
-    if (t && !probe.waitsForCool && rideStarts(probe)) {
+    if (t && mayStart(probe, *t) && rideStarts(probe)) {
+        probe.fromBath = false;
         start(m, probe);
     }
 }
@@ -204,7 +202,7 @@ void cutOff(Machine& m, Probe& probe) {
     auto& recording = *probe.recording;
     if (recording.stage != RideStage::watching) {
         if (!recording.isRide) {
-            discard(m, probe);
+            discardRecording(m, probe);
             return;
         }
         recording.cutOff = true;

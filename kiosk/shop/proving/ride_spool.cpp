@@ -82,4 +82,11 @@ void reopenSpool(Machine& m, const SpoolFailed& event) {
     }
 }
 
+void discardRecording(Machine& m, Probe& probe) {
+    for (const auto spool : probe.recording->spools) {
+        m.effects.emplace_back(DiscardSpool{spool});
+    }
+    probe.recording.reset();
+}
+
 } // namespace holdfast::kiosk::shop

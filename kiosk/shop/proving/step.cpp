@@ -104,6 +104,7 @@ struct Dispatch final {
     void operator()(const ScannedText& event) const { onScan(m, event.text); }
     void operator()(const InstrumentsLoaded& event) const { onInstruments(m, event); }
     void operator()(const LinkChanged& event) const { onLink(m, event); }
+    void operator()(const InstrumentInCheck& event) const { onInCheck(m, event); }
     void operator()(const SamplesArrived& event) const { onSamples(m, event); }
     void operator()(const Tick& event) const {
         m.state.now = std::max(m.state.now, event.now);
@@ -167,6 +168,7 @@ struct Dispatch final {
         onActionPressed(m, event);
     }
     void operator()(const FloorLoaded& event) const { onFloorLoaded(m, event); }
+    void operator()(const EarlierRidesLoaded& event) const { noteEarlierRides(m.state, event); }
     void operator()(const HandOverOpened&) const { m.state.floor.handOver = true; }
     void operator()(const ClaimPressed& event) const {
         m.state.refusal.reset();
