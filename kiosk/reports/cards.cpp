@@ -42,6 +42,20 @@ std::string_view keyOf(ActionCard card) noexcept {
         return "reports.card.try-again";
     case ActionCard::keepStrip:
         return "reports.card.keep-strip";
+    case ActionCard::beltFaster:
+        return "reports.card.belt-faster";
+    case ActionCard::cooler:
+        return "reports.card.cooler";
+    case ActionCard::started:
+        return "reports.card.started";
+    case ActionCard::alsoOnBelt:
+        return "reports.card.also-on-belt";
+    case ActionCard::takenOver:
+        return "reports.card.taken-over";
+    case ActionCard::worry:
+        return "reports.card.worry";
+    case ActionCard::drawn:
+        return "reports.card.drawn";
     case ActionCard::left:
         return "reports.card.left";
     case ActionCard::centre:

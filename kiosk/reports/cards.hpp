@@ -19,12 +19,15 @@ struct PulledCard final {
 };
 
 struct ActionCards final {
-    std::vector<shop::ActionCard> dryer{shop::ActionCard::beltSlower, shop::ActionCard::hotter,
-                                        shop::ActionCard::feedStopped, shop::ActionCard::pulled,
-                                        shop::ActionCard::problem};
+    std::vector<shop::ActionCard> dryer{shop::ActionCard::beltSlower,  shop::ActionCard::beltFaster,
+                                        shop::ActionCard::hotter,      shop::ActionCard::cooler,
+                                        shop::ActionCard::feedStopped, shop::ActionCard::started,
+                                        shop::ActionCard::pulled,      shop::ActionCard::problem,
+                                        shop::ActionCard::alsoOnBelt,  shop::ActionCard::takenOver};
     std::vector<shop::ActionCard> readings{
         shop::ActionCard::setUp, shop::ActionCard::ready,    shop::ActionCard::retake, shop::ActionCard::next,
-        shop::ActionCard::stop,  shop::ActionCard::tryAgain, shop::ActionCard::wipe,   shop::ActionCard::keepStrip};
+        shop::ActionCard::drawn, shop::ActionCard::worry,    shop::ActionCard::stop,   shop::ActionCard::tryAgain,
+        shop::ActionCard::wipe,  shop::ActionCard::keepStrip};
     std::vector<shop::ActionCard> positions{shop::ActionCard::left, shop::ActionCard::centre, shop::ActionCard::right};
     std::vector<analytics::Temperature> stripSteps{}; ///< ascending, at most kMostStripSteps; none: no strip cards
     std::vector<PulledCard> pulled{};

@@ -73,7 +73,7 @@ TEST_CASE("another's decoder reads every action card and strip label", "[reports
             const auto labels = stripLabels(strips(40), style);
             REQUIRE(cards);
             REQUIRE(labels);
-            CHECK(codesRead(cards->pages).size() == 5 + 8 + 3 + 9 + 8); // as in samples.cpp and cards.hpp
+            CHECK(codesRead(cards->pages).size() == 10 + 10 + 3 + 9 + 8); // as in samples.cpp and cards.hpp
             const auto read = codesRead(labels->pages);
             CHECK(read.size() == 40);
             CHECK(read.contains(QString::fromStdString(codeTextOf(drivers::TicketKind::instrument, 439))));
