@@ -5,6 +5,7 @@
 #include "kiosk/records/shop_projection.hpp"
 #include "kiosk/shop/proving/spool_header.hpp"
 
+#include <algorithm>
 #include <climits>
 #include <system_error>
 
@@ -178,11 +179,9 @@ ledger::Result<FloorLoaded> ProvingDesk::Disk::floor() {
         return tl::unexpected(!dryers ? dryers.error() : !unanswered ? unanswered.error() : unclaimed.error());
     }
     FloorLoaded loaded;
-    for (const auto& dryer : *dryers) {
-        if (dryer.described.dryer == m_dryer) {
-            loaded.dryer = dryer;
-        }
-    }
+    const auto here = std::find_if(dryers->begin(), dryers->end(),
+                                   [&](const auto& dryer) { return dryer.described.dryer == m_dryer; });
+    loaded.dryer = here == dryers->end() ? std::nullopt : std::optional{*here};
     loaded.unanswered = std::move(*unanswered);
     loaded.unclaimed = std::move(*unclaimed);
     return loaded;

@@ -24,6 +24,8 @@ public:
                                                      const records::Moment& now);
     [[nodiscard]] bool anyLeftOver() const;
     [[nodiscard]] ledger::Result<FloorLoaded> floor();
+    /// Of this dryer, of late; empty if the book cannot say.
+    [[nodiscard]] EarlierRidesLoaded earlierRides();
     [[nodiscard]] StripLookedUp strip(std::int64_t number);
     /// The answer to LoadTrace: TraceLoaded or TraceNotLoaded.
     [[nodiscard]] ProvingEvent trace(const std::string& reading);

@@ -12,22 +12,6 @@ using analytics::RawTrace;
 using analytics::Verdict;
 using analytics::Word;
 
-RawTrace rawTraceOf(const Recording& recording, const drivers::CountScale& scale, const analytics::Instrument& about) {
-    RawTrace raw;
-    raw.samples.reserve(recording.samples.size());
-    for (const auto& sample : recording.samples) {
-        raw.samples.push_back({sample.at, indicated(sample, scale), sample.flags != drivers::SampleFlag::none});
-    }
-    const bool celsius = scale.unit == drivers::ReadingUnit::celsius;
-    raw.unit = celsius ? analytics::TemperatureUnit::celsius : analytics::TemperatureUnit::fahrenheit;
-    raw.resolution = analytics::TemperatureDifference::from(scale.step, raw.unit);
-    raw.range = about.range;
-    raw.unitConfirmed = recording.answeredUnit.has_value();
-    raw.stoppedByHand = recording.stoppedByHand;
-    raw.cutOff = recording.cutOff;
-    return raw;
-}
-
 ledger::Bytes encoded(const std::vector<drivers::Sample>& samples) {
     std::vector<ledger::TracePoint> points;
     points.reserve(samples.size());
@@ -141,6 +125,23 @@ KeptReading readingOf(const Machine& m, const Recording& recording, const std::s
 }
 
 } // namespace
+
+analytics::RawTrace rawTraceOf(const Recording& recording, const drivers::CountScale& scale,
+                               const analytics::Instrument& about) {
+    RawTrace raw;
+    raw.samples.reserve(recording.samples.size());
+    for (const auto& sample : recording.samples) {
+        raw.samples.push_back({sample.at, indicated(sample, scale), sample.flags != drivers::SampleFlag::none});
+    }
+    const bool celsius = scale.unit == drivers::ReadingUnit::celsius;
+    raw.unit = celsius ? analytics::TemperatureUnit::celsius : analytics::TemperatureUnit::fahrenheit;
+    raw.resolution = analytics::TemperatureDifference::from(scale.step, raw.unit);
+    raw.range = about.range;
+    raw.unitConfirmed = recording.answeredUnit.has_value();
+    raw.stoppedByHand = recording.stoppedByHand;
+    raw.cutOff = recording.cutOff;
+    return raw;
+}
 
 std::shared_ptr<const analytics::Calibration> calibrationFor(const std::optional<KnownInstrument>& known,
                                                              const std::string& name) {

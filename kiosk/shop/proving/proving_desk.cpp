@@ -44,6 +44,7 @@ void ProvingDesk::start() {
         for (auto& event : disk.leftOver(freshLots, now)) {
             answer(std::move(event));
         }
+        answer(disk.earlierRides());
     });
     m_timer.start(drivers::realDelay(m_needs.clock, kTick));
 }

@@ -1,6 +1,7 @@
 #include "kiosk/shop/proving/machine.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 /// Is this a ride, and what would have to be turned: what a trace tells of the dryer.
 namespace holdfast::kiosk::shop {
@@ -82,6 +83,17 @@ void noteGoodRide(ProvingState& state, const KeptReading& kept) {
     if (rides.size() > kMostGoodRides) {
         rides.erase(rides.begin());
     }
+}
+
+void noteEarlierRides(ProvingState& state, const EarlierRidesLoaded& event) {
+    std::vector<GoodRide> rides;
+    for (const auto& ride : event.rides) {
+        rides.push_back({0, 1, ride});
+    }
+    std::copy_if(state.goodRides.begin(), state.goodRides.end(), std::back_inserter(rides),
+                 [](const GoodRide& one) { return one.recording != 0; });
+    const auto most = std::min(rides.size(), kMostGoodRides);
+    state.goodRides.assign(rides.end() - static_cast<std::ptrdiff_t>(most), rides.end());
 }
 
 void proposeTurn(ProvingState& state) {

@@ -182,6 +182,24 @@ TEST_CASE("from scan to verdict the desk needs no touch, and the verdict stands 
     CHECK(kiosk.book().check()->sound());
 }
 
+TEST_CASE("after a restart the dryer's usual is made of the good rides in the book", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.announce();
+    for (std::size_t i = 1; i <= 2; ++i) {
+        kiosk.rideToTop();
+        kiosk.coolDown();
+        REQUIRE(kiosk.until([&] { return kiosk.desk().state().goodRides.size() == i; }));
+    }
+    const auto before = kiosk.desk().state().goodRides;
+    kiosk.restart();
+    REQUIRE(kiosk.until([&] { return kiosk.desk().state().goodRides.size() == 2; }));
+    for (std::size_t i = 0; i < 2; ++i) {
+        const auto& now = kiosk.desk().state().goodRides[i].ride;
+        CHECK(now.fit.curve.tau.count() == Approx(before[i].ride.fit.curve.tau.count()));
+        CHECK(now.fit.curve.air.celsius() == Approx(before[i].ride.fit.curve.air.celsius()));
+    }
+}
+
 TEST_CASE("after a power cut the spool becomes a reading cut off, never cured", "[shop][desk]") {
     Kiosk kiosk;
     kiosk.announce();
