@@ -116,6 +116,10 @@ const char* nameOf(shop::SettingFaultCause cause) {
         return "not-a-number";
     case Cause::outOfRange:
         return "out-of-range";
+    case Cause::namesTooLong:
+        return "names-too-long";
+    case Cause::controlSign:
+        return "control-sign";
     case Cause::notAPrinter:
         return "not-a-printer";
     }

@@ -20,6 +20,12 @@ const char* nameOf(shop::PlanFaultCause cause) {
         return "ink-missing";
     case Cause::inkUnknown:
         return "ink-unknown";
+    case Cause::bucketUnknown:
+        return "bucket-unknown";
+    case Cause::bucketClosed:
+        return "bucket-closed";
+    case Cause::bucketInkUnknown:
+        return "bucket-ink-unknown";
     case Cause::piecesNotANumber:
         return "pieces-not-a-number";
     case Cause::textTooLong:

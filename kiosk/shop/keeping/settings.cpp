@@ -46,6 +46,12 @@ tl::expected<records::SettingChanged, SettingFault> settingFrom(std::string_view
             return fault(SettingFaultCause::notAPrinter);
         }
         return records::SettingChanged{std::string{key}, text};
+    case SettingKind::names:
+        if (const auto wrong = textFault(text); wrong && *wrong != TextFault::missing) {
+            return fault(*wrong == TextFault::tooLong ? SettingFaultCause::namesTooLong
+                                                      : SettingFaultCause::controlSign);
+        }
+        return records::SettingChanged{std::string{key}, namesJoined(namesTyped(text))};
     case SettingKind::number:
         break;
     }

@@ -13,9 +13,10 @@
 namespace holdfast::kiosk::shop {
 
 enum class SettingKind {
-    choice, ///< one of `choices`
-    number, ///< from `low` to `high`
-    printer ///< a queue's name; empty: none
+    choice,  ///< one of `choices`
+    number,  ///< from `low` to `high`
+    printer, ///< a queue's name; empty: none
+    names,   ///< parted by commas; empty: none
 };
 
 struct SettingRow final {
@@ -27,7 +28,7 @@ struct SettingRow final {
     double high = 0.0;
 };
 
-inline constexpr std::array<SettingRow, 7> kSettings{{
+inline constexpr std::array<SettingRow, 9> kSettings{{
     {"language", SettingKind::choice, false, {"en", "es"}},
     {"unit", SettingKind::choice, false, {"F", "C"}},
     {"theme", SettingKind::choice, false, {"light", "dark"}},
@@ -35,13 +36,17 @@ inline constexpr std::array<SettingRow, 7> kSettings{{
     {"risk_percent", SettingKind::number, true, {}, 0.1, 20.0},
     {"label_printer", SettingKind::printer, true},
     {"sheet_printer", SettingKind::printer, true},
+    {"covering_colours", SettingKind::names, true},
+    {"light_garments", SettingKind::names, true},
 }};
 
 enum class SettingFaultCause {
     unknownKey,
     notAChoice,
     notANumber,
-    outOfRange,  ///< `low`, `high`
+    outOfRange,   ///< `low`, `high`
+    namesTooLong, ///< together
+    controlSign,
     notAPrinter, ///< blanks, signs that no queue's name holds, a minus in front, or over 127 signs (CUPS lpadmin(8))
 };
 

@@ -64,6 +64,10 @@ public:
         made.colour = text(draft.colour, (field + ".colour").c_str());
         made.buckets = draft.buckets;
         made.underbase = draft.underbase;
+        if (!draft.buckets.empty()) {
+            fromBuckets(draft, field, position, made);
+            return made;
+        }
         const auto name = text(draft.ink, (field + ".ink").c_str());
         const auto found = named(m_stock.families, name);
         if (found != m_stock.families.end()) {
@@ -77,6 +81,27 @@ public:
         return made;
     }
 
+    void fromBuckets(const DraftLayer& draft, const std::string& field, int position, records::PlannedLayer& made) {
+        made.ink = text(draft.ink, (field + ".ink").c_str());
+        for (const auto number : draft.buckets) {
+            const auto* bucket = bucketOf(m_stock, number);
+            if (bucket == nullptr) {
+                fault(PlanFaultCause::bucketUnknown, field + ".ink", std::to_string(number), position);
+                continue;
+            }
+            made.ink = made.ink.empty() ? bucket->name : made.ink;
+            for (const auto& part : bucket->parts) {
+                const auto known = std::find_if(made.parts.begin(), made.parts.end(),
+                                                [&](const auto& one) { return one.family == part.family; });
+                if (known == made.parts.end()) {
+                    made.parts.push_back(part);
+                } else {
+                    known->mass += part.mass;
+                }
+            }
+        }
+    }
+
     void fault(PlanFaultCause cause, std::string field, std::string shown, std::optional<int> layer = {}) {
         faults.push_back({cause, std::move(field), std::move(shown), layer});
     }
@@ -87,15 +112,24 @@ private:
     const Stock& m_stock;
 };
 
-bool samePrint(const records::RunPlanned& one, const records::RunPlanned& other) {
-    return one.fabric == other.fabric && std::equal(one.layers.begin(), one.layers.end(), other.layers.begin(),
-                                                    other.layers.end(), [](const auto& a, const auto& b) {
-                                                        return a.colour == b.colour && a.ink == b.ink &&
-                                                               a.buckets == b.buckets;
-                                                    });
+bool sameInks(const records::RunPlanned& one, const records::RunPlanned& other) {
+    return one.fabric == other.fabric &&
+           std::equal(one.layers.begin(), one.layers.end(), other.layers.begin(), other.layers.end(),
+                      [](const auto& a, const auto& b) { return a.colour == b.colour && a.ink == b.ink; });
+}
+
+bool sameBuckets(const records::RunPlanned& one, const records::RunPlanned& other) {
+    return std::equal(one.layers.begin(), one.layers.end(), other.layers.begin(), other.layers.end(),
+                      [](const auto& a, const auto& b) { return a.buckets == b.buckets; });
 }
 
 } // namespace
+
+const StockBucket* bucketOf(const Stock& stock, std::int64_t number) {
+    const auto found =
+        std::find_if(stock.buckets.begin(), stock.buckets.end(), [&](const auto& one) { return one.number == number; });
+    return found == stock.buckets.end() ? nullptr : &*found;
+}
 
 PlanDraft draftOf(const records::RunPlanned& plan) {
     PlanDraft draft;
@@ -155,10 +189,11 @@ std::vector<records::Record> recordsOfPlan(const records::RunPlanned& plan, cons
         return {plan};
     }
     std::vector<records::Record> list{records::RunReplanned{plan}};
-    if (before->lot && !samePrint(plan, before->plan)) {
+    const bool inks = sameInks(plan, before->plan);
+    if (before->lot && !(inks && sameBuckets(plan, before->plan))) {
         records::LotClosed closed;
         closed.lot = before->lot->id;
-        closed.why = records::LotEnd::newRevision;
+        closed.why = inks ? records::LotEnd::otherBucket : records::LotEnd::newRevision;
         list.emplace_back(closed);
         list.emplace_back(nextLot(plan, *before, newest, freshLot));
     }

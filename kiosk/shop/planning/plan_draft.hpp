@@ -1,7 +1,8 @@
 #pragma once
 
+#include "analytics/cure/advice/advice.hpp"
 #include "analytics/cure/fabric.hpp"
-#include "analytics/cure/ink_family.hpp"
+#include "analytics/cure/ink.hpp"
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/records/run_on_file.hpp"
 
@@ -46,6 +47,9 @@ enum class PlanFaultCause {
     tooManyLayers,    ///< more than `kMostLayers`
     inkMissing,       ///< layer
     inkUnknown,       ///< layer, text
+    bucketUnknown,    ///< text: its number
+    bucketClosed,     ///< text: its number
+    bucketInkUnknown, ///< text: its number; nobody knows what it is made of
     piecesNotANumber, ///< text: no whole number from 1 to 1,000,000
     textTooLong,      ///< text: the field's first signs
     controlSign,      ///< a sign that no printer prints
@@ -61,16 +65,31 @@ struct PlanFault final {
 
 inline constexpr std::size_t kMostLayers = 12;
 
-/// What may be printed with and on: the newest revisions.
+struct StockBucket final {
+    std::int64_t number = 0;
+    std::string name{}; ///< the family's or the mix's
+    std::string colour{};
+    std::vector<records::InkPart> parts{}; ///< the families in it, by mass
+    analytics::Ink ink{};
+    std::optional<analytics::BucketFault> trouble{};
+};
+
+/// What may be printed with and on: the newest revisions, the buckets that the draft names, and how the shop prints.
 struct Stock final {
     std::vector<analytics::InkFamily> families{};
     std::vector<analytics::Fabric> fabrics{};
+    std::vector<StockBucket> buckets{};
+    analytics::PrintingHabits habits{};
 };
+
+/// Null: none of that number.
+[[nodiscard]] const StockBucket* bucketOf(const Stock& stock, std::int64_t number);
 
 [[nodiscard]] PlanDraft draftOf(const records::RunPlanned& plan);
 
 /// Every fault at once, in the order of the form. Names of inks and cloths are taken in any case of letters and with
-/// blanks at the ends; the plan holds them as the book spells them. A layer that names buckets keeps its ink's name.
+/// blanks at the ends; the plan holds them as the book spells them. A layer that names buckets is of the families in
+/// them.
 [[nodiscard]] tl::expected<records::RunPlanned, std::vector<PlanFault>> planFrom(const PlanDraft& draft,
                                                                                  const Stock& stock);
 

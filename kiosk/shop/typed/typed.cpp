@@ -104,4 +104,27 @@ std::string authoredTyped(const std::optional<analytics::AuthoredDifference>& d,
     return d ? typedIn(*d, d->difference().in(unit), unit) : std::string{};
 }
 
+std::vector<std::string> namesTyped(const std::string& text) {
+    std::vector<std::string> names;
+    for (std::size_t from = 0; from <= text.size();) {
+        const auto to = std::min(text.find(',', from), text.size());
+        auto name = trimmed(text.substr(from, to - from));
+        const bool known =
+            std::any_of(names.begin(), names.end(), [&](const auto& one) { return sameName(one, name); });
+        if (!name.empty() && !known) {
+            names.push_back(std::move(name));
+        }
+        from = to + 1;
+    }
+    return names;
+}
+
+std::string namesJoined(const std::vector<std::string>& names) {
+    std::string all;
+    for (const auto& name : names) {
+        all += (all.empty() ? "" : ", ") + name;
+    }
+    return all;
+}
+
 } // namespace holdfast::kiosk::shop

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 /// Texts as typed on the pad: what every room that takes a form needs of them.
 namespace holdfast::kiosk::shop {
@@ -29,6 +30,11 @@ enum class TextFault {
 [[nodiscard]] std::optional<double> numberFrom(const std::string& typed);
 /// As few digits as say the same number, at most six behind the point.
 [[nodiscard]] std::string numberTyped(double value);
+/// The names in a text parted by commas, without blanks at their ends, each once in any case of letters, empty ones
+/// left out.
+[[nodiscard]] std::vector<std::string> namesTyped(const std::string& text);
+/// "black, navy".
+[[nodiscard]] std::string namesJoined(const std::vector<std::string>& names);
 /// The smallest step that typed figures of this many decimals tell apart: "212" 1, "99.8" 0.1.
 [[nodiscard]] double stepTyped(const std::string& typed);
 /// The authored figure if it was written in that unit, else turned into it and rounded to a ten-thousandth.

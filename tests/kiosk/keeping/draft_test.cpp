@@ -199,3 +199,23 @@ TEST_CASE("settings are held to their table", "[keeping]") {
         CHECK(settingFrom("label_printer", bad).error().cause == SettingFaultCause::notAPrinter);
     }
 }
+
+TEST_CASE("a setting of names is kept as a list, an empty one too, and no sign that cannot be printed", "[keeping]") {
+    const auto text = [](const std::string& typed) {
+        return std::get<std::string>(settingFrom("covering_colours", typed).value().value);
+    };
+    CHECK(text(" black ,navy,, Black") == "black, navy");
+    CHECK(text("").empty());
+    CHECK(settingFrom("covering_colours", std::string(300, 'x')).error().cause == SettingFaultCause::namesTooLong);
+    CHECK(settingFrom("light_garments", "white\x01").error().cause == SettingFaultCause::controlSign);
+    CHECK(settingNamed("light_garments")->toBeSigned);
+}
+
+TEST_CASE("a new badge is all that a replaced badge changes", "[keeping]") {
+    const records::PersonOnFile person{2, badgeOf(2), {Role::qualityAssurance}, true, "$argon2id$x"};
+    const auto changed = withNewBadge(person);
+    CHECK(changed.number == 2);
+    CHECK(changed.badge == badgeOf(2, 1));
+    CHECK(changed.roles == person.roles);
+    CHECK(changed.left);
+}

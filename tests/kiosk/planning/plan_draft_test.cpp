@@ -1,3 +1,5 @@
+#include "kiosk/shop/planning/habits.hpp"
+#include "kiosk/shop/planning/layer_bucket.hpp"
 #include "kiosk/shop/planning/plan_draft.hpp"
 
 #include <catch2/catch.hpp>
@@ -126,4 +128,92 @@ TEST_CASE("finishing closes the open lot with its last piece and keeps the run f
     CHECK(std::get<records::LotClosed>(list[0]).lastPiece == 140);
     CHECK(std::get<records::RunFinished>(list[1]).spoiled == 4);
     CHECK(recordsOfFinish(onFile(plan, false), {}, {}).size() == 1);
+}
+
+namespace {
+
+records::BucketTree pail(std::int64_t number, const std::string& family) {
+    records::BucketTree tree;
+    tree.bucket.number = number;
+    tree.bucket.name = family;
+    tree.bucket.colour = "white";
+    return tree;
+}
+
+analytics::Ink inkOf(const std::string& family) {
+    const auto families = starters().families;
+    const auto found =
+        std::find_if(families.begin(), families.end(), [&](const auto& one) { return one.name == family; });
+    REQUIRE(found != families.end());
+    return analytics::pureInk(*found);
+}
+
+const analytics::Date kToday{std::chrono::sys_days{std::chrono::year{2026} / 3 / 1}};
+
+} // namespace
+
+TEST_CASE("a bucket on a layer gives the layer its ink, a mix by the mass of its parts", "[planning]") {
+    auto mix = pail(9, "team red");
+    mix.parts = {pail(3, "low-cure"), pail(4, "standard"), pail(5, "low-cure")};
+    mix.bucket.parts = {{"a", 2.0}, {"b", 1.0}, {"c", 1.0}};
+    const auto mixed = analytics::mixInks("team red", {{inkOf("low-cure"), 3.0}, {inkOf("standard"), 1.0}});
+    REQUIRE(mixed);
+    const auto bucket = layerBucket(9, mix, *mixed, 0, kToday);
+    REQUIRE(bucket);
+    auto stock = starters();
+    stock.buckets = {*bucket};
+    auto draft = jerseys();
+    draft.layers[0].colour.clear();
+    pourInto(draft.layers[0], *bucket);
+    CHECK(draft.layers[0].colour == "white");
+    const auto plan = planFrom(draft, stock);
+    REQUIRE(plan);
+    CHECK(plan->layers[0].ink == "team red");
+    CHECK(plan->layers[0].buckets == std::vector<std::int64_t>{9});
+    REQUIRE(plan->layers[0].parts.size() == 2);
+    CHECK(plan->layers[0].parts[0].family == "low-cure");
+    CHECK(plan->layers[0].parts[0].mass == Approx(0.75)); // 3 of 4 parts
+    CHECK(plan->layers[0].parts[1].mass == Approx(0.25));
+    CHECK(draftOf(*plan).layers[0].buckets == plan->layers[0].buckets);
+}
+
+TEST_CASE("a bucket that is not there, was closed or is of nobody knows what is refused by its number", "[planning]") {
+    CHECK(layerBucket(7, {}, {}, 0, kToday).error() == PlanFault{PlanFaultCause::bucketUnknown, "layers", "7", {}});
+    CHECK(layerBucket(7, pail(7, "gone"), {}, 0, kToday).error().cause == PlanFaultCause::bucketInkUnknown);
+    auto closed = pail(7, "low-cure");
+    closed.bucket.closed = records::BucketEnd::mislabelled;
+    CHECK(layerBucket(7, closed, inkOf("low-cure"), 0, kToday).error().cause == PlanFaultCause::bucketClosed);
+    auto draft = jerseys();
+    draft.layers[0].buckets = {7};
+    const auto plan = planFrom(draft, starters());
+    REQUIRE_FALSE(plan);
+    CHECK(has(plan.error(), PlanFaultCause::bucketUnknown, "layer.1.ink"));
+    auto expired = pail(7, "low-cure");
+    expired.bucket.expiry = analytics::Date{std::chrono::sys_days{std::chrono::year{2026} / 2 / 1}};
+    CHECK(layerBucket(7, expired, inkOf("low-cure"), 0, kToday)->trouble == analytics::BucketFault::expired);
+}
+
+TEST_CASE("another bucket of the same ink begins another lot, and the lot says why", "[planning]") {
+    auto stock = starters();
+    stock.buckets = {*layerBucket(3, pail(3, "low-cure"), inkOf("low-cure"), 0, kToday),
+                     *layerBucket(4, pail(4, "low-cure"), inkOf("low-cure"), 0, kToday)};
+    auto draft = jerseys();
+    pourInto(draft.layers[0], stock.buckets[0]);
+    const auto before = onFile(*planFrom(draft, stock), true);
+    pourInto(draft.layers[0], stock.buckets[1]);
+    const auto list = recordsOfPlan(*planFrom(draft, stock), &before, stock.families, "lot-2");
+    REQUIRE(list.size() == 3); // decisions 5: pieces between changes of bucket
+    CHECK(std::get<records::LotClosed>(list[1]).why == records::LotEnd::otherBucket);
+}
+
+TEST_CASE("how the shop prints is the shop's own once it said so, and common practice until then", "[planning]") {
+    const auto starter = habitsFrom({}, {});
+    CHECK(starter.coveringColours == std::vector<std::string>{"black"}); // advice.hpp, common practice
+    CHECK(starterHabit(kCoveringColours) == "black");
+    CHECK(starterHabit("theme").empty());
+    const auto own =
+        habitsFrom(records::SettingValue{std::string{" Black, navy ,black,"}}, records::SettingValue{std::string{}});
+    CHECK(own.coveringColours == std::vector<std::string>{"Black", "navy"});
+    CHECK(own.lightGarments.empty());                                                             // said to be none
+    CHECK(habitsFrom(records::SettingValue{5.0}, {}).coveringColours == starter.coveringColours); // no text at all
 }

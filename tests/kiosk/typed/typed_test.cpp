@@ -38,3 +38,12 @@ TEST_CASE("an authored figure keeps its digits in its own unit", "[typed]") {
     CHECK(authoredTyped(d, TemperatureUnit::fahrenheit) == "2.7"); // differences by 9/5 alone, decisions 0
     CHECK(authoredTyped(std::optional<analytics::AuthoredTemperature>{}, TemperatureUnit::celsius).empty());
 }
+
+TEST_CASE("names parted by commas are each taken once, without blanks and without empty ones", "[typed]") {
+    CHECK(namesTyped("").empty());
+    CHECK(namesTyped(" , ,").empty());
+    CHECK(namesTyped("black") == std::vector<std::string>{"black"});
+    CHECK(namesTyped(" light grey,sand , SAND,sand") == std::vector<std::string>{"light grey", "sand"});
+    CHECK(namesJoined(namesTyped("a,b ,c")) == "a, b, c");
+    CHECK(namesJoined({}).empty());
+}
