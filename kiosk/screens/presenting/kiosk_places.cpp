@@ -56,11 +56,14 @@ void KioskPresenter::makePlaces() {
     auto signIn = std::make_unique<SignInPlace>(placeNeeds(), [this] { m_places.uncover(); });
     m_signIn = signIn.get();
     m_places.add("sign-in", std::move(signIn), false);
-    m_places.tellBy({[this] { tellBadgeUnasked(); },
-                     [this](const std::string& place) {
-                         const auto name = m_speech.text("place." + place);
-                         m_notice = wording::Notice{m_speech.text("place.kept-behind", {{"place", name}}), {}, {}};
-                     }});
+    m_places.tellBy(
+        {[this] { tellBadgeUnasked(); },
+         [this](const std::string& place) {
+             const bool runs = place == "runs"; // behind "Run", once nothing is announced
+             const auto name = m_speech.text(runs ? "place.run" : "place." + place);
+             m_notice = wording::Notice{
+                 m_speech.text(runs ? "place.kept-behind-runs" : "place.kept-behind", {{"place", name}}), {}, {}};
+         }});
 }
 
 PlaceNeeds KioskPresenter::placeNeeds() {
@@ -80,6 +83,9 @@ PlaceNeeds KioskPresenter::placeNeeds() {
         if (m_signIn->isOpen()) {
             m_places.cover("sign-in");
         }
+    };
+    needs.inCheck = [this](const std::string& probe, bool inCheck) {
+        m_desk.send(shop::InstrumentInCheck{probe, inCheck});
     };
     needs.show = [this] { show(); };
     needs.print = [this](const PrintWish& wish) { print(wish); };

@@ -224,3 +224,70 @@ TEST_CASE("what is pressed or typed for another place, or nonsense, changes noth
     CHECK(bench.says("P-3"));
     CHECK_FALSE(place.scanned({drivers::TicketKind::run, 3}, true));
 }
+
+TEST_CASE("the floor knows that an instrument is in a check, until it is kept or left", "[instruments]") {
+    Bench bench;
+    bench.attach();
+    auto& place = bench.place();
+    place.act("instruments.pick.p3");
+    place.act("instruments.ice");
+    CHECK(bench.rig().checks == std::vector<std::pair<std::string, bool>>{{"P-3", true}});
+    bench.samples(4, 3);
+    CHECK(bench.rig().checks.size() == 1); // said once
+    place.left();                          // another place came to the screen
+    CHECK_FALSE(bench.rig().floor.probes.front().inCheck);
+    bench.samples(4, 3); // and went again
+    CHECK(bench.rig().floor.probes.front().inCheck);
+    place.act("instruments.back");
+    CHECK_FALSE(bench.rig().floor.probes.front().inCheck);
+}
+
+TEST_CASE("no check begins while a ride is being recorded", "[instruments]") {
+    Bench bench;
+    bench.attach();
+    bench.rig().floor.probes.front().recording.emplace();
+    bench.rig().floor.probes.front().recording->isRide = true;
+    auto& place = bench.place();
+    place.act("instruments.pick.p3");
+    place.act("instruments.boiling");
+    CHECK(wasTold(bench.rig(), "A ride is being recorded with P-3"));
+    CHECK(bench.rig().checks.empty());
+}
+
+TEST_CASE("a half-typed certificate is not lost by a press beside it", "[instruments]") {
+    Bench bench;
+    auto& place = bench.place();
+    place.act("instruments.pick.p3");
+    place.act("instruments.certificate");
+    CHECK_FALSE(place.isWriting());
+    place.enter("instruments.k", "2");
+    CHECK(place.isWriting());
+    place.act("instruments.new");
+    CHECK(wasTold(bench.rig(), "half done"));
+    CHECK(bench.says("Coverage factor"));
+    place.act("instruments.back");
+    CHECK_FALSE(place.isWriting());
+}
+
+TEST_CASE("certificate points out of order and a missing k are told at their fields, and nothing is lost",
+          "[instruments]") {
+    Bench bench;
+    auto& place = bench.place();
+    place.act("instruments.pick.p3");
+    place.act("instruments.certificate");
+    place.enter("instruments.date", "2026-03-01");
+    place.enter("instruments.due", "2027-03-01");
+    place.act("instruments.point.add");
+    place.enter("instruments.point.1.at", "160");
+    place.enter("instruments.point.1.correction", "-0.6");
+    place.enter("instruments.point.1.u", "0.5");
+    place.enter("instruments.point.2.at", "100");
+    place.enter("instruments.point.2.correction", "0.1");
+    place.enter("instruments.point.2.u", "0.5");
+    place.act("instruments.keep-certificate");
+    CHECK(bench.says("k is missing"));
+    CHECK(bench.says("Point 2 lies below the one before it"));
+    CHECK(bench.says("-0.6"));
+    CHECK(bench.kept() == 0);
+    CHECK(bench.rig().asked.empty()); // nobody signs for what cannot be
+}

@@ -1,16 +1,11 @@
-// The Shop and the signature as sheets, on a real book: what is shown, what is written, and what is not.
-#include "kiosk/screens/presenting/places/shop_place.hpp"
-#include "kiosk/screens/presenting/places/sign_in_place.hpp"
-
+// The Shop as sheets, on a real book: what is shown, what is written, and what is not.
 #include "kiosk/records/queries.hpp"
 #include "kiosk/shop/keeping/exchange.hpp"
-#include "tests/kiosk/support/place_rig.hpp"
+#include "tests/kiosk/support/keeping_rig.hpp"
 
-#include <QCoreApplication>
 #include <catch2/catch.hpp>
 
 #include <fstream>
-#include <future>
 #include <thread>
 
 using namespace holdfast;
@@ -19,222 +14,8 @@ using namespace holdfast::kiosk::screens;
 using namespace holdfast::kiosk::screens::testing;
 using records::Role;
 
-namespace {
-
-std::optional<std::string> plainHash(std::string_view pin) {
-    return "$argon2id$" + std::string{pin};
-}
-
-bool plainVerify(const std::string& hash, std::string_view pin) {
-    return hash == plainHash(pin);
-}
-
-QCoreApplication& application() {
-    static int count = 1;
-    static char name[] = "places_test";
-    static char* arguments[] = {name, nullptr};
-    static QCoreApplication app{count, arguments};
-    return app;
-}
-
-class Frame final {
-public:
-    Frame() {
-        application();
-        makeSignIn();
-        shop = std::make_unique<ShopPlace>(m_rig.needs);
-    }
-
-    /// As after a start of the program.
-    void makeSignIn() {
-        signIn = std::make_unique<SignInPlace>(
-            m_rig.needs, [this] { ++closed; }, verify, plainHash);
-    }
-    /// Lets the answers of what runs beside arrive until the condition holds.
-    template <class Condition>
-    bool until(Condition holds) {
-        application();
-        for (int i = 0; i < 1000 && !holds(); ++i) {
-            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-        }
-        return holds();
-    }
-    /// The PIN is typed, and the answer has come.
-    bool type(const std::string& pin) {
-        const bool taken = signIn->enter("sign-in.pin", pin);
-        const auto before = shown();
-        return taken && until([&] { return shown() > before || !says(*signIn, "Checking"); });
-    }
-    [[nodiscard]] int shown() const { return m_rig.shown; }
-    void person(std::int64_t number, const std::string& name, Role role, const std::string& pin, bool left = false) {
-        m_rig.write({records::PersonAdded{number, shop::badgeOf(number), {role}}}, ledger::PersonName{number, name});
-        if (!pin.empty()) {
-            m_rig.write({records::PinSet{number, *plainHash(pin)}});
-        }
-        if (left) {
-            m_rig.write({records::PersonChanged{number, shop::badgeOf(number), {role}, true}});
-        }
-    }
-    [[nodiscard]] std::int64_t entries() { return m_rig.entries(); }
-    [[nodiscard]] std::int64_t signedBy() { return m_rig.signedBy(); }
-    [[nodiscard]] records::testing::Shop& book() { return m_rig.shop; }
-    [[nodiscard]] const std::filesystem::path& exchange() const { return m_rig.needs.exchange; }
-    drivers::ManualClock& clock() { return m_rig.clock; }
-
-private:
-    PlaceRig m_rig;
-
-public:
-    std::unique_ptr<SignInPlace> signIn;
-    std::unique_ptr<ShopPlace> shop;
-    std::vector<std::string>& told = m_rig.told;
-    std::vector<PrintWish>& printed = m_rig.printed;
-    std::vector<shop::Right>& asked = m_rig.asked;
-    bool& signs = m_rig.signs;
-    bool& diskFull = m_rig.diskFull;
-    shop::VerifyPin verify = plainVerify;
-    int closed = 0;
-};
-
-drivers::TicketCode badge(std::uint64_t number) {
-    return {drivers::TicketKind::person, number};
-}
-
-} // namespace
-
-TEST_CASE("badge and PIN sign once, and then nobody asks for five minutes", "[keeping][places]") {
-    Frame frame;
-    frame.person(1, "Ana", Role::owner, "1397");
-    std::vector<std::int64_t> signedBy;
-    const auto then = [&](std::int64_t person) { signedBy.push_back(person); };
-    frame.signIn->ask(shop::Right::decideHolds, then);
-    REQUIRE(frame.signIn->isOpen());
-    CHECK(says(*frame.signIn, "Ana"));
-    CHECK(frame.signIn->scanned(badge(1), true));
-    CHECK(frame.type("1397"));
-    CHECK(signedBy == std::vector<std::int64_t>{1});
-    CHECK(frame.closed == 1);
-    CHECK_FALSE(frame.signIn->isOpen());
-    frame.signIn->ask(shop::Right::decideHolds, then);
-    CHECK(signedBy.size() == 2);
-    frame.clock().advance(shop::kSignatureLasts);
-    frame.signIn->ask(shop::Right::decideHolds, then);
-    CHECK(frame.signIn->isOpen());
-    CHECK(frame.signIn->act("sign-in.leave"));
-    CHECK(signedBy.size() == 2);
-}
-
-TEST_CASE("a wrong badge, a role that may not and a wrong PIN each get their sentence", "[keeping][places]") {
-    Frame frame;
-    frame.person(1, "Ana", Role::owner, "1397");
-    frame.person(2, "Bo", Role::operatorAtDryer, "2846");
-    bool done = false;
-    frame.signIn->ask(shop::Right::decideHolds, [&](std::int64_t) { done = true; });
-    CHECK_FALSE(says(*frame.signIn, "Bo")); // only those who may
-    frame.signIn->scanned(badge(99), true);
-    CHECK(says(*frame.signIn, "nobody in this book"));
-    frame.signIn->scanned(badge(2), true);
-    CHECK(says(*frame.signIn, "Bo may not decide about holds. That may: QA or owner."));
-    frame.signIn->act("sign-in.person.1");
-    for (int i = 0; i < 3; ++i) {
-        CHECK(frame.type("0001"));
-    }
-    CHECK(says(*frame.signIn, "may be typed in 2 s")); // this room's own table
-    frame.clock().advance(std::chrono::seconds{1});
-    CHECK(says(*frame.signIn, "may be typed in 1 s"));
-    frame.clock().advance(std::chrono::seconds{1});
-    CHECK(says(*frame.signIn, "The PIN is wrong"));
-    CHECK_FALSE(says(*frame.signIn, "0001"));
-    CHECK_FALSE(done);
-}
-
-TEST_CASE("at a first start the owner's PIN is set before anything is signed", "[keeping][places]") {
-    Frame frame;
-    const bool interrupted = GENERATE(false, true);
-    if (interrupted) {
-        frame.person(1, "Ana", Role::owner, "");
-    }
-    std::int64_t signedBy = 0;
-    frame.signIn->ask(shop::Right::describeDryers, [&](std::int64_t person) { signedBy = person; });
-    CHECK(says(*frame.signIn, "No owner has a PIN yet"));
-    if (!interrupted) {
-        frame.signIn->enter("sign-in.name", "Ana");
-    }
-    frame.signIn->enter("sign-in.pin", "1234");
-    frame.signIn->enter("sign-in.pin-again", "1234");
-    frame.signIn->act("sign-in.set");
-    CHECK(says(*frame.signIn, "stand in a row"));
-    CHECK_FALSE(says(*frame.signIn, "1234"));
-    frame.signIn->enter("sign-in.pin", "1397");
-    frame.signIn->enter("sign-in.pin-again", "1397");
-    frame.diskFull = true;
-    frame.signIn->act("sign-in.set");
-    CHECK(says(*frame.signIn, "Working…"));
-    CHECK(frame.until([&] { return frame.told.size() == 1; }));
-    CHECK(signedBy == 0);
-    frame.diskFull = false;
-    frame.signIn->act("sign-in.set"); // what was typed was kept
-    CHECK(frame.until([&] { return signedBy != 0; }));
-    CHECK(signedBy == 1);
-    CHECK(frame.signedBy() == 1); // the first owner signs their own coming
-    const auto people = records::peopleOnFile(frame.book().db());
-    REQUIRE(people);
-    REQUIRE(people->size() == 1);
-    CHECK(people->front().pinHash == plainHash("1397"));
-    CHECK(frame.book().book().personNames()->front().name == "Ana");
-}
-
-TEST_CASE("a PIN is checked beside, the screen says so at once, and who leaves has signed nothing",
-          "[keeping][places]") {
-    Frame frame;
-    frame.person(1, "Ana", Role::owner, "1397");
-    std::promise<void> gate;
-    auto open = gate.get_future().share();
-    frame.verify = [open](const std::string& hash, std::string_view pin) {
-        open.wait();
-        return plainVerify(hash, pin);
-    };
-    frame.makeSignIn();
-    bool done = false;
-    frame.signIn->ask(shop::Right::decideHolds, [&](std::int64_t) { done = true; });
-    frame.signIn->act("sign-in.person.1");
-    CHECK(frame.signIn->enter("sign-in.pin", "1397"));
-    CHECK(says(*frame.signIn, "Checking…"));
-    CHECK_FALSE(frame.signIn->enter("sign-in.pin", "1397"));
-    const bool gone = GENERATE(false, true);
-    if (gone) {
-        std::thread opener{[&] { gate.set_value(); }};
-        frame.signIn.reset(); // the place itself goes: nobody is called back
-        opener.join();
-        QCoreApplication::processEvents();
-    } else {
-        frame.signIn->left();
-        gate.set_value();
-        CHECK(frame.until([&] { return frame.shown() > 0; }));
-        CHECK_FALSE(frame.signIn->isOpen());
-    }
-    CHECK_FALSE(done);
-    CHECK(frame.closed == 0);
-}
-
-TEST_CASE("starting the program anew does not make guessing faster", "[keeping][places]") {
-    Frame frame;
-    frame.person(1, "Ana", Role::owner, "1397");
-    frame.signIn->ask(shop::Right::decideHolds, [](std::int64_t) {});
-    frame.signIn->act("sign-in.person.1");
-    for (int i = 0; i < 3; ++i) {
-        CHECK(frame.type("0001"));
-    }
-    frame.makeSignIn();
-    frame.signIn->ask(shop::Right::decideHolds, [](std::int64_t) {});
-    frame.signIn->act("sign-in.person.1");
-    CHECK(says(*frame.signIn, "may be typed in 2 s")); // this room's own table: 2 s after the third
-    CHECK(frame.signIn->enter("sign-in.pin", "1397"));
-    CHECK(frame.signIn->isOpen());
-}
-
 TEST_CASE("each section of the Shop has all its sentences", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.person(1, "Ana", Role::owner, "1397");
     for (const auto* section : {"settings", "dryers", "crew", "people", "roles", "cards", "book", "file"}) {
         INFO(section);
@@ -246,7 +27,7 @@ TEST_CASE("each section of the Shop has all its sentences", "[keeping][places]")
 }
 
 TEST_CASE("language needs no signature, risk does, and a bad one is not written", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.shop->act("shop.section.settings");
     CHECK(frame.shop->act("shop.settings.choose.language.es"));
     CHECK(frame.asked.empty());
@@ -267,7 +48,7 @@ TEST_CASE("language needs no signature, risk does, and a bad one is not written"
 }
 
 TEST_CASE("a dryer with no heated length is kept and says why it shows no dwell", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.shop->act("shop.section.dryers");
     frame.shop->act("shop.dryers.new");
     frame.shop->enter("shop.dryers.name", "north");
@@ -291,7 +72,7 @@ TEST_CASE("a dryer with no heated length is kept and says why it shows no dwell"
 }
 
 TEST_CASE("the crew comes and goes by badge without a signature, a wrong badge changes nothing", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.person(1, "Ana", Role::owner, "1397");
     frame.person(2, "Bo", Role::operatorAtDryer, "", true);
     CHECK(frame.shop->scanned(badge(1), false)); // from another place
@@ -315,7 +96,7 @@ TEST_CASE("the crew comes and goes by badge without a signature, a wrong badge c
 }
 
 TEST_CASE("an owner adds people; the last owner stays", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.person(1, "Ana", Role::owner, "1397");
     frame.shop->act("shop.section.people");
     frame.shop->act("shop.people.new");
@@ -340,7 +121,7 @@ TEST_CASE("an owner adds people; the last owner stays", "[keeping][places]") {
 }
 
 TEST_CASE("a lost badge is replaced, the old one says so and opens nothing", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.person(1, "Ana", Role::owner, "1397");
     frame.person(2, "Bo", Role::qualityAssurance, "2846");
     frame.shop->act("shop.section.people");
@@ -376,7 +157,7 @@ TEST_CASE("a lost badge is replaced, the old one says so and opens nothing", "[k
 }
 
 TEST_CASE("a PIN set under People is hashed beside, and not kept if the form was left meanwhile", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.person(1, "Ana", Role::owner, "1397");
     frame.shop->act("shop.section.people");
     for (const bool leaves : {true, false}) {
@@ -399,7 +180,7 @@ TEST_CASE("a PIN set under People is hashed beside, and not kept if the form was
 
 TEST_CASE("a dryer is withdrawn: no longer offered, its history stays, and not while a run is on it",
           "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     records::DryerDescribed dryer;
     dryer.dryer = "d1";
     dryer.name = "north";
@@ -437,7 +218,7 @@ TEST_CASE("a dryer is withdrawn: no longer offered, its history stays, and not w
 }
 
 TEST_CASE("the book is checked and copied while the page can be left", "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     frame.book().plan();
     frame.shop->act("shop.section.book");
     const auto waitFor = [&](const std::string& words) {
@@ -462,7 +243,7 @@ TEST_CASE("the book is checked and copied while the page can be left", "[keeping
 
 TEST_CASE("a shop file is looked at first, every fault is a sentence, and only a signature takes it over",
           "[keeping][places]") {
-    Frame frame;
+    KeepingRig frame;
     std::filesystem::create_directories(frame.exchange());
     const auto lay = [&](const std::string& text) {
         std::ofstream{frame.exchange() / "a.json"} << text;

@@ -101,6 +101,12 @@ TEST_CASE("a mix takes scanned buckets, is drawn as a tree, and cannot contain i
     CHECK(frame.says("75.0"));                   // 3 of 4 parts by mass
     CHECK(frame.says("25.0"));
     CHECK(frame.place->act("inks.mislabelled"));
+    CHECK(frame.says("Close bucket")); // asked once
+    CHECK(frame.place->act("inks.back"));
+    CHECK(frame.entries() == before + 1);
+    CHECK(frame.place->act("inks.mislabelled"));
+    CHECK(frame.place->act("inks.close-now"));
+    CHECK(frame.entries() == before + 2);
     CHECK(frame.says("mislabelled"));
 }
 
@@ -152,4 +158,42 @@ TEST_CASE("every page and form of the inks has all its sentences", "[stock][plac
     }
     CHECK_FALSE(frame.place->act("runs.new"));
     CHECK_FALSE(frame.place->enter("runs.title", "x"));
+}
+
+TEST_CASE("a scanned bucket never drops a form that is half typed", "[stock][places]") {
+    Frame frame;
+    frame.open("low-cure");
+    const auto number = static_cast<std::uint64_t>(newestBucket(frame));
+    REQUIRE(frame.place->act("inks.new-family"));
+    REQUIRE_FALSE(frame.place->isWriting()); // nothing typed yet
+    REQUIRE(frame.place->enter("inks.field.name", "mystery"));
+    CHECK(frame.place->isWriting());
+    const bool onScreen = GENERATE(true, false);
+    CHECK(frame.scan(number, onScreen));
+    CHECK(frame.says("Cures at"));
+    CHECK(wasTold(frame, "What you were typing is kept"));
+    CHECK_FALSE(frame.place->enter("inks.field.name", "other")); // not shown, not typed into
+    REQUIRE(frame.place->act("inks.pick.cloth.100% polyester"));
+    REQUIRE(frame.place->act("inks.open-bucket")); // another form does not take its place either
+    CHECK(wasTold(frame, "Another form is half typed"));
+    CHECK(frame.says("mystery"));
+    REQUIRE(frame.place->act("inks.pick.cloth.100% polyester"));
+    REQUIRE(frame.place->act("inks.resume"));
+    CHECK(frame.says("mystery"));
+    REQUIRE(frame.place->act("inks.back"));
+    CHECK_FALSE(frame.place->isWriting());
+    REQUIRE(frame.place->act("inks.open-bucket"));
+    CHECK_FALSE(frame.says("mystery"));
+}
+
+TEST_CASE("a second press while the first is on its way to the disk opens no second bucket", "[stock][places]") {
+    Frame frame;
+    frame.slow = true;
+    const auto before = frame.entries();
+    frame.open("low-cure");
+    REQUIRE(frame.place->act("inks.save"));
+    CHECK(frame.entries() == before + 1);
+    REQUIRE(frame.answers.size() == 1);
+    frame.answers.front()();
+    CHECK(frame.says("Cures at"));
 }

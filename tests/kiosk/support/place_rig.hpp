@@ -26,6 +26,12 @@ public:
         needs.tell = [this](const wording::Notice& notice) { told.push_back(notice.line()); };
         needs.go = [this](const std::string& place) { went.push_back(place); };
         needs.scan = [this](const std::string& code) { scanned.push_back(code); };
+        needs.inCheck = [this](const std::string& probe, bool inCheck) {
+            checks.emplace_back(probe, inCheck);
+            for (auto& one : floor.probes) {
+                one.inCheck = one.name == probe ? inCheck : one.inCheck;
+            }
+        };
         needs.show = [this] { ++shown; };
         needs.print = [this](const PrintWish& wish) { printed.push_back(wish); };
         needs.sign = [this](shop::Right right, const std::function<void(std::int64_t)>& then) {
@@ -55,6 +61,7 @@ public:
     std::vector<std::string> went;
     std::vector<std::string> scanned;
     std::vector<PrintWish> printed;
+    std::vector<std::pair<std::string, bool>> checks; ///< PlaceNeeds::inCheck
     std::vector<shop::Right> asked;
     int shown = 0; ///< how often a place asked to be shown again
     std::int64_t signer = 1;

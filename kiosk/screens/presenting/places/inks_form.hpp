@@ -30,6 +30,9 @@ public:
     [[nodiscard]] virtual std::optional<records::Record> record() = 0;
     /// Families and cloths are signed; buckets need nobody's name.
     [[nodiscard]] virtual bool isSigned() const { return false; }
+    /// Something was typed or pressed.
+    [[nodiscard]] bool isTouched() const noexcept { return m_touched; }
+    void touch() noexcept { m_touched = true; }
 
 protected:
     [[nodiscard]] SheetField field(const std::string& name, const std::string& label, const std::string& value,
@@ -39,6 +42,9 @@ protected:
     void addOtherFaults(QList<SheetBlock>& blocks, const std::vector<std::string>& names,
                         const wording::Speech& speech) const;
     std::vector<shop::StockFault> m_faults;
+
+private:
+    bool m_touched = false;
 };
 
 [[nodiscard]] std::unique_ptr<InksForm> familyForm(shop::FamilyDraft draft, std::vector<std::string> taken);

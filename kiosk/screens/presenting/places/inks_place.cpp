@@ -4,12 +4,10 @@
 #include "kiosk/records/queries.hpp"
 #include "kiosk/screens/presenting/places/inks_words.hpp"
 
+#include <algorithm>
+
 namespace holdfast::kiosk::screens {
 namespace {
-
-constexpr std::string_view kFamily = "inks.pick.family.";
-constexpr std::string_view kCloth = "inks.pick.cloth.";
-constexpr std::string_view kBucket = "inks.pick.bucket.";
 
 template <class Records>
 std::vector<std::string> namesOf(const Records& all) {
@@ -36,23 +34,7 @@ std::vector<analytics::Fabric> plain(const std::vector<records::FabricRecord>& a
     return fabrics;
 }
 
-SheetRow headingRow(const std::string& title) {
-    auto row = factRow(title, {});
-    row.strong = true;
-    return row;
-}
-
 } // namespace
-
-template <class Asked>
-bool InksPlace::took(const ledger::Result<Asked>& asked, Asked& into) {
-    if (!asked) {
-        failed(asked.error());
-        return false;
-    }
-    into = *asked;
-    return true;
-}
 
 void InksPlace::failed(const ledger::Failure& failure) const {
     m_needs.tell(wording::noticeOf(failure, wording::Kept::book, m_needs.speech()));
@@ -77,19 +59,19 @@ void InksPlace::chooseAgain() {
 
 bool InksPlace::choose(const std::string& id) {
     const auto& book = m_needs.book->reader();
-    if (const auto family = behindPrefix(id, kFamily)) {
+    if (const auto family = behindPrefix(id, kInksFamily)) {
         Families revisions;
         if (took(records::revisionsOfFamily(book, *family), revisions) && !revisions.empty()) {
             m_chosen = id;
             m_shown = std::move(revisions);
         }
-    } else if (const auto cloth = behindPrefix(id, kCloth)) {
+    } else if (const auto cloth = behindPrefix(id, kInksCloth)) {
         Fabrics revisions;
         if (took(records::revisionsOfFabric(book, *cloth), revisions) && !revisions.empty()) {
             m_chosen = id;
             m_shown = std::move(revisions);
         }
-    } else if (const auto number = numberBehind(id, kBucket)) {
+    } else if (const auto number = numberBehind(id, kInksBucket)) {
         chooseBucket(*number);
     } else {
         return false;
@@ -113,124 +95,63 @@ void InksPlace::chooseBucket(std::int64_t number) {
     shown.tree = std::move(*tree);
     shown.families = plain(m_families);
     shown.fabrics = plain(m_fabrics);
-    m_chosen = std::string{kBucket} + std::to_string(number);
+    m_chosen = std::string{kInksBucket} + std::to_string(number);
     m_shown = std::move(shown);
-}
-
-SheetPageState InksPlace::sheet() const {
-    SheetPageState page;
-    page.heading = toQString(text("inks.heading"));
-    page.listNone = toQString(text("inks.none"));
-    addList(page);
-    page.listActions = {pressOf("inks.open-bucket", text("inks.open-bucket")), pressOf("inks.mix", text("inks.mix")),
-                        pressOf("inks.new-family", text("inks.new-family")),
-                        pressOf("inks.new-cloth", text("inks.new-cloth"))};
-    page.back = pressOf("inks.back", text("inks.back"));
-    page.detailOnly = m_form || !m_chosen.empty();
-    if (m_form) {
-        page.title = toQString(m_form->title(m_needs.speech()));
-        page.blocks = m_form->blocks(m_needs.speech());
-        page.actions = {pressOf("inks.save", text("inks.save"), true), pressOf("inks.back", text("inks.leave"))};
-    } else {
-        addChosen(page);
-    }
-    return page;
-}
-
-void InksPlace::addList(SheetPageState& page) const {
-    const auto add = [&](const std::string& id, const std::string& title, const std::string& detail,
-                         const std::string& value) {
-        auto row = factRow(title, value, detail);
-        row.id = toQString(id);
-        row.chosen = isChosen(id);
-        page.list.append(row);
-    };
-    const auto& figures = m_needs.speech().figures;
-    if (!m_buckets.empty()) {
-        page.list.append(headingRow(text("inks.buckets")));
-    }
-    for (const auto& bucket : m_buckets) {
-        const auto number = std::to_string(bucket.number);
-        add(std::string{kBucket} + number, text("inks.bucket-row", {{"bucket", number}, {"name", bucket.name}}),
-            bucket.colour, bucket.batch);
-    }
-    if (!m_families.empty()) {
-        page.list.append(headingRow(text("inks.families")));
-    }
-    for (const auto& family : m_families) {
-        add(std::string{kFamily} + family.name, family.name,
-            text("inks.row-family", {{"chemistry", wording::word(family.chemistry, m_needs.speech())},
-                                     {"revision", std::to_string(family.revision)}}),
-            figures.temperature(family.cure.temperature()));
-    }
-    if (!m_fabrics.empty()) {
-        page.list.append(headingRow(text("inks.cloths")));
-    }
-    for (const auto& fabric : m_fabrics) {
-        add(std::string{kCloth} + fabric.name, fabric.name,
-            fabric.hardCeiling
-                ? text("inks.row-ceiling", {{"ceiling", figures.temperature(fabric.hardCeiling->temperature())}})
-                : text("inks.row-no-ceiling"),
-            {});
-    }
-}
-
-void InksPlace::addChosen(SheetPageState& page) const {
-    const auto& speech = m_needs.speech();
-    if (const auto* family = std::get_if<Families>(&m_shown)) {
-        page.title = toQString(family->back().name);
-        page.blocks = familyBlocks(*family, speech);
-        page.actions = {pressOf("inks.revise", text("inks.revise"), true)};
-    } else if (const auto* fabric = std::get_if<Fabrics>(&m_shown)) {
-        page.title = toQString(fabric->back().name);
-        page.blocks = fabricBlocks(*fabric, speech);
-        page.actions = {pressOf("inks.revise", text("inks.revise"), true)};
-    } else if (const auto* shown = std::get_if<ShownBucket>(&m_shown)) {
-        auto bucket = *shown;
-        const auto wall = m_needs.clock->wall(); // pot life runs on while it is looked at
-        bucket.now = wall.millisecondsSinceEpoch;
-        bucket.today = drivers::localDay(wall);
-        const auto& file = bucket.tree.bucket;
-        page.title =
-            toQString(text(file.colour.empty() ? "inks.bucket-title" : "inks.bucket-title-colour",
-                           {{"bucket", std::to_string(file.number)}, {"name", file.name}, {"colour", file.colour}}));
-        page.blocks = bucketBlocks(bucket, speech);
-        page.actions = {pressOf("inks.label", text("inks.label"), true)};
-        if (!file.closed) {
-            page.actions.append(pressOf("inks.empty", text("inks.empty")));
-            page.actions.append(pressOf("inks.thrown-away", text("inks.thrown-away")));
-            page.actions.append(pressOf("inks.mislabelled", text("inks.mislabelled")));
-        }
-    } else {
-        page.blocks.append(textBlock(SheetKinds::Sentence, text("inks.pick")));
-    }
 }
 
 bool InksPlace::act(const std::string& id) {
     if (id == "inks.back") {
-        if (m_form) {
+        if (isFormShown()) {
             m_form.reset();
+        } else if (m_closing) {
+            m_closing.reset();
         } else {
             m_chosen.clear();
             m_shown = std::monostate{};
         }
         return true;
     }
-    if (id == "inks.save" && m_form) {
+    if (id == "inks.resume" && m_form) {
+        m_aside = false;
+        return true;
+    }
+    if (id == "inks.save" && isFormShown()) {
         save();
         return true;
     }
-    if (m_form && m_form->act(id)) {
+    if (isFormShown() && m_form->act(id)) {
+        m_form->touch();
         return true;
     }
     if (choose(id)) {
-        m_form.reset();
+        putAside();
         return true;
     }
     return startForm(id) || actOnBucket(id);
 }
 
+/// What is half typed is kept while something else is looked at.
+void InksPlace::putAside() {
+    m_closing.reset();
+    m_aside = true;
+    if (!isWriting()) {
+        m_form.reset();
+    }
+}
+
 bool InksPlace::startForm(const std::string& id) {
+    static constexpr std::array<std::string_view, 5> kForms{"inks.new-family", "inks.new-cloth", "inks.open-bucket",
+                                                            "inks.mix", "inks.revise"};
+    if (std::find(kForms.begin(), kForms.end(), id) == kForms.end()) {
+        return false;
+    }
+    m_closing.reset();
+    m_aside = false;
+    if (isWriting()) { // it comes back instead: nothing is typed twice
+        m_needs.tell({text("inks.one-form"), {}, {}});
+        return true;
+    }
+    m_form.reset();
     const auto unit = m_needs.speech().figures.unit;
     if (id == "inks.new-family") {
         shop::FamilyDraft draft;
@@ -248,10 +169,8 @@ bool InksPlace::startForm(const std::string& id) {
         m_form = familyForm(shop::draftOf(family->back(), unit), {});
     } else if (const auto* fabric = std::get_if<Fabrics>(&m_shown); fabric != nullptr && id == "inks.revise") {
         m_form = fabricForm(shop::draftOf(fabric->back(), unit), {});
-    } else {
-        return false;
     }
-    return true;
+    return m_form != nullptr;
 }
 
 void InksPlace::startMix() {
@@ -278,7 +197,7 @@ shop::MixStock InksPlace::mixStock(const std::vector<std::int64_t>& parts) const
 
 bool InksPlace::actOnBucket(const std::string& id) {
     const auto* shown = std::get_if<ShownBucket>(&m_shown);
-    if (shown == nullptr || m_form) {
+    if (shown == nullptr || isFormShown()) {
         return false;
     }
     const auto& bucket = shown->tree.bucket;
@@ -286,63 +205,26 @@ bool InksPlace::actOnBucket(const std::string& id) {
         m_needs.print({PrintWish::What::bucketLabel, bucket.number});
         return true;
     }
-    const auto end = id == "inks.empty"         ? std::optional{records::BucketEnd::empty}
-                     : id == "inks.thrown-away" ? std::optional{records::BucketEnd::thrownAway}
-                     : id == "inks.mislabelled" ? std::optional{records::BucketEnd::mislabelled}
-                                                : std::nullopt;
-    if (!end) {
+    if (id == "inks.close-now" && m_closing) {
+        keep(records::BucketClosed{bucket.id, *m_closing}, m_chosen);
+        return true;
+    }
+    const auto end = std::find_if(kInksEnds.begin(), kInksEnds.end(), [&](const auto& row) { return id == row.id; });
+    if (end == kInksEnds.end()) {
         return false;
     }
     if (!bucket.closed) {
-        keep(records::BucketClosed{bucket.id, *end}, m_chosen);
+        m_closing = end->end;
     }
     return true;
 }
 
-void InksPlace::save() {
-    auto record = m_form->record();
-    if (!record) {
-        return;
-    }
-    std::string then;
-    if (const auto* family = std::get_if<records::FamilyRecord>(&*record)) {
-        then = std::string{kFamily} + family->name;
-    } else if (const auto* fabric = std::get_if<records::FabricRecord>(&*record)) {
-        then = std::string{kCloth} + fabric->name;
-    } else if (auto* mix = std::get_if<records::MixMade>(&*record)) {
-        mix->bucket = m_needs.newId();
-        then = std::string{kBucket} + std::to_string(mix->number);
-    } else if (auto* pail = std::get_if<records::BucketOpened>(&*record)) {
-        if (!took(records::nextNumber(m_needs.book->reader(), records::Numbered::bucket), pail->number)) {
-            return;
-        }
-        pail->bucket = m_needs.newId();
-        then = std::string{kBucket} + std::to_string(pail->number);
-    }
-    if (!m_form->isSigned()) {
-        keep(std::move(*record), then);
-        return;
-    }
-    m_needs.sign(shop::Right::reviseInks,
-                 [this, made = std::move(*record), then](std::int64_t person) { keep(made, then, person); });
-}
-
-void InksPlace::keep(records::Record record, const std::string& thenChoose, std::int64_t person) {
-    std::vector<records::Record> list;
-    list.push_back(std::move(record));
-    m_needs.keep({std::move(list), person}, [this, thenChoose](const std::optional<ledger::Failure>& failure) {
-        if (failure) { // a form stays as it was typed
-            failed(*failure);
-            return;
-        }
-        m_form.reset();
-        m_chosen = thenChoose;
-        reload();
-    });
-}
-
 bool InksPlace::enter(const std::string& field, const std::string& typed) {
-    return m_form && m_form->enter(field, typed);
+    if (!isFormShown() || !m_form->enter(field, typed)) {
+        return false;
+    }
+    m_form->touch();
+    return true;
 }
 
 bool InksPlace::scanned(const drivers::TicketCode& code, bool onScreen) {
@@ -350,13 +232,17 @@ bool InksPlace::scanned(const drivers::TicketCode& code, bool onScreen) {
         return false;
     }
     const auto number = static_cast<std::int64_t>(code.number);
-    if (onScreen && m_form && m_form->addBucket(number)) {
+    if (onScreen && isFormShown() && m_form->addBucket(number)) {
+        m_form->touch();
         return true;
     }
     if (!onScreen) {
         reload();
     }
-    m_form.reset();
+    putAside();
+    if (m_form) {
+        m_needs.tell({text("inks.form-kept"), {}, {}});
+    }
     m_chosen.clear(); // an unknown bucket must not leave another one's answer on the screen
     m_shown = std::monostate{};
     chooseBucket(number);

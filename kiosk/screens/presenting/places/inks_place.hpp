@@ -18,7 +18,9 @@ public:
     [[nodiscard]] SheetPageState sheet() const override;
     bool act(const std::string& id) override;
     bool enter(const std::string& field, const std::string& text) override;
+    /// A bucket goes into a form that takes buckets; else it is shown, and a half-typed form is kept.
     bool scanned(const drivers::TicketCode& code, bool onScreen) override;
+    [[nodiscard]] bool isWriting() const override { return m_form && m_form->isTouched(); }
 
 private:
     using Families = std::vector<records::FamilyRecord>; ///< revisions of one
@@ -32,13 +34,16 @@ private:
     void chooseAgain();
     bool startForm(const std::string& id);
     void startMix();
+    void putAside();
     bool actOnBucket(const std::string& id);
     void save();
     void keep(records::Record record, const std::string& thenChoose, std::int64_t person = 0);
     void addList(SheetPageState& page) const;
     void addChosen(SheetPageState& page) const;
+    void addClosing(SheetPageState& page, const records::BucketOnFile& bucket) const;
+    [[nodiscard]] bool isFormShown() const { return m_form && !m_aside; }
     [[nodiscard]] shop::MixStock mixStock(const std::vector<std::int64_t>& parts) const;
-    [[nodiscard]] bool isChosen(const std::string& id) const { return !m_form && m_chosen == id; }
+    [[nodiscard]] bool isChosen(const std::string& id) const { return !isFormShown() && m_chosen == id; }
     [[nodiscard]] std::string text(const std::string& key, const wording::Arguments& arguments = {}) const {
         return m_needs.speech().text(key, arguments);
     }
@@ -50,6 +55,19 @@ private:
     std::string m_chosen; ///< id of the row; empty: none
     std::variant<std::monostate, Families, Fabrics, ShownBucket> m_shown;
     std::unique_ptr<InksForm> m_form;
+    bool m_aside = false;                        ///< the form is kept while something else is looked at
+    bool m_keeping = false;                      ///< an entry is on the way to the disk
+    std::optional<records::BucketEnd> m_closing; ///< asked whether the shown bucket is to be closed so
 };
+
+template <class Asked>
+bool InksPlace::took(const ledger::Result<Asked>& asked, Asked& into) {
+    if (!asked) {
+        failed(asked.error());
+        return false;
+    }
+    into = *asked;
+    return true;
+}
 
 } // namespace holdfast::kiosk::screens

@@ -3,6 +3,7 @@
 #include "kiosk/records/words.hpp"
 #include "kiosk/wording/stock_sentences.hpp"
 
+#include <array>
 #include <charconv>
 #include <optional>
 #include <string>
@@ -13,6 +14,17 @@ namespace holdfast::kiosk::screens {
 
 inline constexpr std::string_view kInksField = "inks.field.";
 inline constexpr std::string_view kInksSet = "inks.set.";
+inline constexpr std::string_view kInksFamily = "inks.pick.family."; ///< then its name
+inline constexpr std::string_view kInksCloth = "inks.pick.cloth.";   ///< then its name
+inline constexpr std::string_view kInksBucket = "inks.pick.bucket."; ///< then its number
+
+struct InksEndRow final {
+    const char* id;
+    records::BucketEnd end;
+};
+inline constexpr std::array<InksEndRow, 3> kInksEnds{{{"inks.empty", records::BucketEnd::empty},
+                                                      {"inks.thrown-away", records::BucketEnd::thrownAway},
+                                                      {"inks.mislabelled", records::BucketEnd::mislabelled}}};
 
 /// The rest of an id behind a prefix; nothing if it begins otherwise.
 [[nodiscard]] inline std::optional<std::string> behindPrefix(const std::string& id, std::string_view prefix) {

@@ -12,6 +12,9 @@
 /// What the instrument place's pieces share.
 namespace holdfast::kiosk::screens {
 
+inline constexpr std::string_view kInstrumentPick = "instruments.pick."; ///< then its id
+inline constexpr std::string_view kInstrumentLine = "instruments.line."; ///< then the name of a link
+
 [[nodiscard]] inline std::string wordOf(analytics::InstrumentKind kind, const wording::Speech& speech) {
     return speech.text("instruments.kind." + std::string{records::toWord(kind)});
 }

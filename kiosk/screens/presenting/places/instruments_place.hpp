@@ -20,6 +20,9 @@ public:
     bool enter(const std::string& field, const std::string& text) override;
     bool scanned(const drivers::TicketCode& code, bool onScreen) override;
     void tick() override;
+    /// Whoever leaves takes the probe out of the bath for the rides' sake; a check goes on when they come back.
+    void left() override { endCheck(); }
+    [[nodiscard]] bool isWriting() const override { return isSheetOpen() && m_touched; }
 
 private:
     struct Chosen final {
@@ -29,6 +32,9 @@ private:
     };
 
     bool actOnChosen(const std::string& id);
+    bool actOnList(const std::string& id);
+    void endCheck();
+    [[nodiscard]] static bool isRiding(const shop::Probe& probe) { return probe.recording && probe.recording->isRide; }
     void choose(const std::string& instrument);
     void closeSheets();
     void startCheck(analytics::CheckKind kind);
@@ -58,6 +64,8 @@ private:
     std::optional<CertificateForm> m_certificate;
     std::optional<DescribeForm> m_describe;
     bool m_withdrawing = false;
+    bool m_touched = false; ///< something was typed or pressed in the open sheet
+    bool m_keeping = false; ///< an entry is on the way to the disk
 };
 
 } // namespace holdfast::kiosk::screens

@@ -43,16 +43,13 @@ bool PlaceFrame::open(const std::string& id) {
 void PlaceFrame::turnTo(const std::string& id, bool byScan) {
     const auto under = std::exchange(m_under, {});
     const auto before = std::exchange(m_now, id);
-    auto* left = placeNamed(before);
-    if (before == id) {
-        return;
-    }
-    if (left != nullptr) {
-        left->left();
-    }
     for (const auto& behind : {before, under}) {
-        const auto* place = placeNamed(behind);
-        if (byScan && behind != id && place != nullptr && place->isWriting() && m_tells.keptBehind) {
+        auto* place = behind == id ? nullptr : placeNamed(behind);
+        if (place == nullptr) {
+            continue;
+        }
+        place->left();
+        if (byScan && place->isWriting() && m_tells.keptBehind) {
             m_tells.keptBehind(behind);
         }
     }
@@ -61,11 +58,16 @@ void PlaceFrame::turnTo(const std::string& id, bool byScan) {
 void PlaceFrame::cover(const std::string& id) {
     if (m_now != id && has(id)) {
         m_under = std::exchange(m_now, id); // what lies under is not left
+        m_cover = id;
         reload();
     }
 }
 
 void PlaceFrame::uncover() {
+    if (m_cover.empty() || m_now != m_cover) {
+        return; // something else has come to the screen
+    }
+    m_cover.clear();
     m_now = std::exchange(m_under, {});
     reload();
 }
@@ -103,12 +105,15 @@ void PlaceFrame::openPad(const std::string& field, const wording::Speech& speech
     pad.space = toQString(speech.text("pad.space"));
     pad.shift = toQString(speech.text("pad.capitals"));
     pad.letters = toQString(speech.text("pad.letters"));
+    m_padOf = m_now;
     m_model.openPad(pad);
 }
 
 bool PlaceFrame::enter(const std::string& field, const std::string& text) {
-    auto* place = placeNow();
-    return place != nullptr && place->enter(field, text);
+    auto* now = placeNow();
+    auto* asked = placeNamed(m_padOf); // a scan may have turned the screen while somebody typed
+    return (now != nullptr && now->enter(field, text)) ||
+           (asked != nullptr && asked != now && asked->enter(field, text));
 }
 
 bool PlaceFrame::scanned(const drivers::TicketCode& code) {

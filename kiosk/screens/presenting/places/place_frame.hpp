@@ -65,8 +65,10 @@ private:
     std::map<std::string, std::unique_ptr<SheetPlace>> m_places;
     std::vector<std::string> m_order;
     std::vector<std::string> m_bar;
-    std::string m_under; ///< what a cover lies over
+    std::string m_cover; ///< what was laid over another last
+    std::string m_under; ///< what it lies over
     std::string m_now;
+    std::string m_padOf; ///< on whose field the pad was opened last
 };
 
 } // namespace holdfast::kiosk::screens

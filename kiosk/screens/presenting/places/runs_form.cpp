@@ -1,16 +1,18 @@
 #include "kiosk/screens/presenting/places/runs_form.hpp"
 
-#include "analytics/cure/advice/advice.hpp"
 #include "kiosk/screens/presenting/places/blocks.hpp"
+#include "kiosk/screens/presenting/places/plan_advice.hpp"
+#include "kiosk/screens/presenting/places/plan_layers.hpp"
+#include "kiosk/shop/planning/layer_bucket.hpp"
 #include "kiosk/wording/plan_sentences.hpp"
 
 #include <algorithm>
+#include <charconv>
 
 namespace holdfast::kiosk::screens {
 namespace {
 
 constexpr std::string_view kFabric = "runs.fabric.";
-constexpr std::string_view kInk = "runs.ink."; ///< then the layer's position, a point, the family's name
 
 bool takesPrefix(std::string& id, std::string_view prefix) {
     if (id.compare(0, prefix.size(), prefix) != 0) {
@@ -20,69 +22,60 @@ bool takesPrefix(std::string& id, std::string_view prefix) {
     return true;
 }
 
-const analytics::Fabric* fabricOf(const shop::Stock& stock, const std::string& name) {
-    const auto found =
-        std::find_if(stock.fabrics.begin(), stock.fabrics.end(), [&](const auto& one) { return one.name == name; });
-    return found == stock.fabrics.end() ? nullptr : &*found;
-}
-
-std::vector<std::string> coloursOf(const shop::PlanDraft& draft) {
-    std::vector<std::string> colours;
-    for (const auto& layer : draft.layers) {
-        if (!layer.colour.empty() && !layer.underbase) {
-            colours.push_back(layer.colour);
-        }
-    }
-    return colours;
-}
-
-/// The layers as the analytics judge them; nothing while something is missing.
-std::optional<analytics::RunPlan> printOf(const shop::PlanDraft& draft, const shop::Stock& stock) {
-    const auto* fabric = fabricOf(stock, draft.fabric);
-    if (fabric == nullptr || draft.layers.empty()) {
-        return std::nullopt;
-    }
-    analytics::RunPlan plan;
-    plan.fabric = *fabric;
-    for (const auto& layer : draft.layers) {
-        const auto family = std::find_if(stock.families.begin(), stock.families.end(),
-                                         [&](const auto& one) { return one.name == layer.ink; });
-        if (family == stock.families.end()) {
-            return std::nullopt;
-        }
-        plan.layers.push_back({layer.colour, analytics::pureInk(*family), std::nullopt});
-    }
-    return plan;
-}
-
-std::string costText(const analytics::LayerAdvice& layer, const wording::Speech& speech) {
-    const auto& cost = layer.choice->cost;
-    std::string text = speech.text(cost.harderBy > 0 ? "runs.advice-harder" : "runs.advice-easiest");
-    const auto add = [&text](const std::string& more) { text += " · " + more; };
-    if (layer.underbase) {
-        add(speech.text("runs.advice-underbase"));
-    }
-    if (layer.flash) {
-        add(speech.text("runs.advice-flash", {{"low", speech.figures.bare(layer.flash->low)},
-                                              {"high", speech.figures.temperature(layer.flash->high)}}));
-    }
-    if (cost.needsHold) {
-        add(speech.text("runs.advice-hold"));
-    }
-    if (cost.hasPotLife) {
-        add(speech.text("runs.advice-pot-life"));
-    }
-    std::string others;
-    for (const auto& other : layer.others) {
-        others += (others.empty() ? "" : ", ") + other.family;
-    }
-    if (!others.empty()) {
-        add(speech.text("runs.advice-others", {{"inks", others}}));
-    }
-    return text;
+std::size_t positionIn(const std::string& text) {
+    std::size_t position = 0;
+    (void)std::from_chars(text.data(), text.data() + text.size(), position);
+    return position;
 }
 
 } // namespace
+
+RunsForm::RunsForm(shop::PlanDraft draft, shop::Stock stock, std::vector<records::BucketOnFile> open, BucketOf bucketOf)
+    : m_draft{std::move(draft)}, m_first{m_draft}, m_stock{std::move(stock)}, m_open{std::move(open)},
+      m_bucketOf{std::move(bucketOf)} {
+    for (const auto& layer : m_draft.layers) {
+        for (const auto number : layer.buckets) {
+            learn(number, true); // one that was closed since stays where it stood
+        }
+    }
+    pourNext(0);
+}
+
+std::optional<shop::PlanFault> RunsForm::learn(std::int64_t number, bool closedToo) {
+    if (shop::bucketOf(m_stock, number) != nullptr) {
+        return std::nullopt;
+    }
+    auto bucket = m_bucketOf(number, closedToo);
+    if (!bucket) {
+        return bucket.error();
+    }
+    m_stock.buckets.push_back(std::move(*bucket));
+    return std::nullopt;
+}
+
+/// To the first layer from there on that names no bucket; where it is if all do.
+void RunsForm::pourNext(std::size_t from) {
+    for (auto i = from; i < m_draft.layers.size(); ++i) {
+        if (m_draft.layers[i].buckets.empty()) {
+            m_pouring = i;
+            return;
+        }
+    }
+    m_pouring = m_draft.layers.empty() ? 0 : std::min(m_pouring, m_draft.layers.size() - 1);
+}
+
+std::optional<shop::PlanFault> RunsForm::pour(std::int64_t number) {
+    if (m_pouring >= m_draft.layers.size()) {
+        return shop::PlanFault{shop::PlanFaultCause::noLayer, "layers", {}, {}};
+    }
+    if (auto fault = learn(number, false)) {
+        return fault;
+    }
+    shop::pourInto(m_draft.layers[m_pouring], *shop::bucketOf(m_stock, number));
+    m_faults.clear();
+    pourNext(m_pouring + 1);
+    return std::nullopt;
+}
 
 std::optional<records::RunPlanned> RunsForm::plan() {
     auto made = shop::planFrom(m_draft, m_stock);
@@ -96,7 +89,22 @@ bool RunsForm::act(const std::string& id) {
         m_draft.kind = id == "runs.kind.run" ? records::PlanKind::run : records::PlanKind::windowCard;
     } else if (id == "runs.children.no" || id == "runs.children.yes") {
         m_draft.childrensWear = id == "runs.children.yes";
-    } else if (id == "runs.layer.add") {
+    } else if (id == "runs.advise") {
+        m_advised = true;
+        m_draft.layers = advisedLayers(m_draft, m_stock);
+        pourNext(0);
+    } else if (takesPrefix(rest, kFabric)) {
+        m_draft.fabric = rest;
+    } else {
+        return actOnLayers(id);
+    }
+    m_faults.clear();
+    return true;
+}
+
+bool RunsForm::actOnLayers(const std::string& id) {
+    auto rest = id;
+    if (id == "runs.layer.add") {
         if (m_draft.layers.size() < shop::kMostLayers) {
             m_draft.layers.emplace_back();
         }
@@ -104,21 +112,36 @@ bool RunsForm::act(const std::string& id) {
         if (!m_draft.layers.empty()) {
             m_draft.layers.pop_back();
         }
-    } else if (id == "runs.advise") {
-        advise();
-    } else if (takesPrefix(rest, kFabric)) {
-        m_draft.fabric = rest;
-    } else if (takesPrefix(rest, kInk)) {
+        pourNext(0);
+    } else if (takesPrefix(rest, kPlanPour)) {
+        const auto position = positionIn(rest);
+        m_pouring = position >= 1 && position <= m_draft.layers.size() ? position - 1 : m_pouring;
+    } else if (takesPrefix(rest, kPlanBucket)) {
+        pressBucket(rest);
+        return true;
+    } else if (takesPrefix(rest, kPlanInk)) {
         const auto point = rest.find('.');
-        const auto position = static_cast<std::size_t>(std::atoi(rest.c_str()));
+        const auto position = positionIn(rest);
         if (point != std::string::npos && position >= 1 && position <= m_draft.layers.size()) {
             m_draft.layers[position - 1].ink = rest.substr(point + 1);
+            m_draft.layers[position - 1].buckets.clear(); // the bucket that stood there may hold another ink
         }
     } else {
         return false;
     }
     m_faults.clear();
     return true;
+}
+
+void RunsForm::pressBucket(const std::string& number) {
+    m_faults.clear();
+    if (number == "none") {
+        if (m_pouring < m_draft.layers.size()) {
+            m_draft.layers[m_pouring].buckets.clear();
+        }
+    } else if (auto fault = pour(static_cast<std::int64_t>(positionIn(number)))) {
+        m_faults.push_back(std::move(*fault));
+    }
 }
 
 bool RunsForm::enter(const std::string& field, const std::string& text) {
@@ -133,8 +156,8 @@ bool RunsForm::enter(const std::string& field, const std::string& text) {
         m_draft.pieces = text;
     } else if (field == "runs.garment") {
         m_draft.garmentColour = text;
-    } else if (takesPrefix(rest, "runs.colour.")) {
-        const auto position = static_cast<std::size_t>(std::atoi(rest.c_str()));
+    } else if (takesPrefix(rest, kPlanColour)) {
+        const auto position = positionIn(rest);
         if (position >= 1 && position <= m_draft.layers.size()) {
             m_draft.layers[position - 1].colour = text;
         }
@@ -143,23 +166,6 @@ bool RunsForm::enter(const std::string& field, const std::string& text) {
     }
     m_faults.clear();
     return true;
-}
-
-/// Lays the underbase that is missing and gives each layer the easiest ink that will do.
-void RunsForm::advise() {
-    m_advised = true;
-    const auto* fabric = fabricOf(m_stock, m_draft.fabric);
-    if (fabric == nullptr) {
-        return;
-    }
-    const auto advice = analytics::adviseRun(*fabric, m_draft.garmentColour, coloursOf(m_draft), m_stock.families);
-    std::vector<shop::DraftLayer> layers;
-    for (const auto& layer : advice.layers) {
-        layers.push_back({layer.colour, layer.choice ? layer.choice->family : std::string{}, {}, layer.underbase});
-    }
-    if (!layers.empty()) {
-        m_draft.layers = std::move(layers);
-    }
 }
 
 SheetField RunsForm::field(const std::string& name, const std::string& label, const std::string& value,
@@ -196,7 +202,6 @@ QList<SheetBlock> RunsForm::blocks(const wording::Speech& speech) const {
     }
     blocks.append(choicesBlock(text("runs.choose-fabric"), fabrics, std::string{kFabric} + m_draft.fabric));
     addLayers(blocks, speech);
-    addAdvice(blocks, speech);
     addWindow(blocks, speech);
     blocks.append(choicesBlock(text("runs.choose-children"),
                                {{"runs.children.no", text("runs.no")}, {"runs.children.yes", text("runs.yes")}},
@@ -212,54 +217,16 @@ QList<SheetBlock> RunsForm::blocks(const wording::Speech& speech) const {
 
 void RunsForm::addLayers(QList<SheetBlock>& blocks, const wording::Speech& speech) const {
     blocks.append(textBlock(SheetKinds::Heading, speech.text("runs.layers-heading")));
-    for (std::size_t i = 0; i < m_draft.layers.size(); ++i) {
-        const auto position = std::to_string(i + 1);
-        auto colour =
-            field("layer." + position + ".colour", speech.text("runs.field.layer-colour", {{"layer", position}}),
-                  m_draft.layers[i].colour, speech.text("runs.field.layer-hint"), SheetKinds::Text, speech);
-        colour.id = toQString("runs.colour." + position);
-        blocks.append(fieldsBlock({colour}));
-        std::vector<Choice> inks;
-        for (const auto& family : m_stock.families) {
-            inks.push_back({std::string{kInk} + position + "." + family.name, family.name});
-        }
-        blocks.append(choicesBlock(speech.text("runs.choose-ink", {{"layer", position}}), inks,
-                                   std::string{kInk} + position + "." + m_draft.layers[i].ink));
-    }
+    blocks.append(planLayerBlocks({m_draft, m_stock, m_pouring, m_open}, speech));
     std::vector<ActionState> actions{pressOf("runs.layer.add", speech.text("runs.add-layer")),
                                      pressOf("runs.advise", speech.text("runs.advise"))};
     if (!m_draft.layers.empty()) {
         actions.insert(actions.begin() + 1, pressOf("runs.layer.remove", speech.text("runs.remove-layer")));
     }
     blocks.append(pressBlock(actions));
-}
-
-void RunsForm::addAdvice(QList<SheetBlock>& blocks, const wording::Speech& speech) const {
-    if (!m_advised) {
-        return;
+    if (m_advised) {
+        blocks.append(adviceBlocks(m_draft, m_stock, speech));
     }
-    blocks.append(textBlock(SheetKinds::Heading, speech.text("runs.advice-heading")));
-    const auto* fabric = fabricOf(m_stock, m_draft.fabric);
-    const auto colours = coloursOf(m_draft);
-    if (fabric == nullptr || colours.empty()) {
-        blocks.append(textBlock(SheetKinds::Sentence, speech.text("runs.advice-colours-first")));
-        return;
-    }
-    const auto advice = analytics::adviseRun(*fabric, m_draft.garmentColour, colours, m_stock.families);
-    std::vector<SheetRow> rows;
-    for (const auto& layer : advice.layers) {
-        rows.push_back(layer.choice ? factRow(speech.text("runs.advice-layer",
-                                                          {{"colour", layer.colour},
-                                                           {"ink", layer.choice->family},
-                                                           {"cure", speech.figures.temperature(layer.choice->cure)}}),
-                                              {}, costText(layer, speech))
-                                    : factRow(speech.text("runs.advice-none", {{"colour", layer.colour}}), {}));
-    }
-    blocks.append(rowsBlock(SheetKinds::Facts, rows));
-    if (advice.bleedWatchDue) {
-        blocks.append(textBlock(SheetKinds::Sentence, speech.text("runs.advice-bleed")));
-    }
-    blocks.append(textBlock(SheetKinds::Note, speech.text("runs.advice-source")));
 }
 
 void RunsForm::addWindow(QList<SheetBlock>& blocks, const wording::Speech& speech) const {

@@ -8,6 +8,8 @@
 
 namespace holdfast::kiosk::screens {
 
+inline constexpr std::string_view kRunsPick = "runs.pick."; ///< then the run's id
+
 /// Runs: what is planned, what is finished, the plan of one, and order lists.
 class RunsPlace final : public SheetPlace {
 public:
@@ -17,13 +19,16 @@ public:
     [[nodiscard]] SheetPageState sheet() const override;
     bool act(const std::string& id) override;
     bool enter(const std::string& field, const std::string& text) override;
+    /// A bucket goes on the layer that is chosen in the form.
     bool scanned(const drivers::TicketCode& code, bool onScreen) override;
+    [[nodiscard]] bool isWriting() const override;
 
 private:
     /// How a chosen run is being finished.
     struct Finishing final {
         std::string made{};
         std::string spoiled{};
+        bool tried = false; ///< what is no count is told at its field
     };
 
     bool actOnRun(const std::string& id);
@@ -34,9 +39,17 @@ private:
     void savePlan();
     void finish();
     void importPlans();
-    void keep(std::vector<records::Record> list);
+    void keep(std::vector<records::Record> list, std::function<void()> done);
+    [[nodiscard]] tl::expected<shop::StockBucket, shop::PlanFault> bucketOnFile(std::int64_t number,
+                                                                                bool closedToo) const;
+    [[nodiscard]] bool isFormShown() const { return m_form && !m_aside; }
     void addPlan(SheetPageState& page) const;
     void addFinishing(SheetPageState& page) const;
+    struct PieceCount final {
+        bool readable = true;
+        std::optional<int> value{}; ///< absent: nothing was typed
+    };
+    [[nodiscard]] static PieceCount pieceCount(const std::string& typed);
     [[nodiscard]] SheetRow rowOf(const records::RunRow& row) const;
     [[nodiscard]] std::string text(const char* key, const wording::Arguments& arguments = {}) const {
         return m_needs.speech().text(key, arguments);
@@ -47,6 +60,8 @@ private:
     bool m_finished = false; ///< the list shows the finished ones
     std::optional<records::RunOnFile> m_run;
     std::optional<RunsForm> m_form;
+    bool m_aside = false;   ///< the form is kept while something else is looked at
+    bool m_keeping = false; ///< an entry is on the way to the disk
     std::optional<OrderImport> m_import;
     std::optional<Finishing> m_finishing;
     std::optional<std::size_t> m_imported; ///< how many were planned from the last list

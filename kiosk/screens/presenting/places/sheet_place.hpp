@@ -64,6 +64,9 @@ struct PlaceNeeds final {
     std::function<void(shop::Right right, std::function<void(std::int64_t person)> then)> sign{};
     /// Something changed that was no press, no scan and no commit: everything is shown again.
     std::function<void()> show{};
+    /// The instrument is in a bath to be checked, or out of it: what it shows then is no ride
+    /// (shop::InstrumentInCheck).
+    std::function<void(const std::string& probe, bool inCheck)> inCheck{};
     /// Writes a PDF to the shelf and sends it to the printer of its kind, if one is set; tells what went wrong.
     std::function<void(const PrintWish& wish)> print{};
 };

@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/places/shop_settings.hpp"
 
 #include "kiosk/records/queries.hpp"
+#include "kiosk/shop/planning/habits.hpp"
 #include "kiosk/wording/keeping_sentences.hpp"
 
 namespace holdfast::kiosk::screens {
@@ -13,6 +14,7 @@ constexpr std::string_view kField = "shop.settings.";
 
 void ShopSettings::reload() {
     m_values.clear();
+    m_starters.clear();
     for (const auto& row : shop::kSettings) {
         const auto value = records::setting(needs().book->reader(), row.key);
         if (!value) {
@@ -20,7 +22,12 @@ void ShopSettings::reload() {
             return;
         }
         auto& typed = m_values[std::string{row.key}];
-        typed = *value ? shop::typedSetting(**value) : std::string{row.choices.front()};
+        typed = *value                                 ? shop::typedSetting(**value)
+                : row.kind == shop::SettingKind::names ? shop::starterHabit(row.key)
+                                                       : std::string{row.choices.front()};
+        if (!*value) {
+            m_starters.insert(std::string{row.key});
+        }
     }
 }
 
@@ -46,10 +53,21 @@ void ShopSettings::addTo(SheetPageState& page) const {
             field.value = toQString(m_refused->typed);
             field.fault = toQString(wording::sentence(m_refused->fault, speech()));
         }
-        fields.push_back(field);
+        if (row.kind == shop::SettingKind::names) {
+            addNames(page, key, field);
+        } else {
+            fields.push_back(field);
+        }
     }
     page.blocks.append(fieldsBlock(fields));
     page.blocks.append(textBlock(SheetKinds::Note, text("shop.settings.note")));
+}
+
+/// With its mark: whose figures they are.
+void ShopSettings::addNames(SheetPageState& page, const std::string& key, const SheetField& field) const {
+    page.blocks.append(fieldsBlock({field}));
+    page.blocks.append(textBlock(
+        SheetKinds::Note, text(m_starters.count(key) > 0 ? "shop.settings.names-starter" : "shop.settings.names-own")));
 }
 
 bool ShopSettings::act(const std::string& id) {
@@ -79,7 +97,13 @@ void ShopSettings::change(const std::string& key, const std::string& typed) {
         return;
     }
     const auto write = [this, record = *changed](std::int64_t person) {
-        keep({{record}, person}, [this] { reload(); });
+        // Each press is written, also one that comes before the answer to the one before.
+        needs().keep({{record}, person}, [this](const std::optional<ledger::Failure>& failure) {
+            if (failure) {
+                tell(*failure);
+            }
+            reload();
+        });
     };
     if (shop::settingNamed(key)->toBeSigned) {
         needs().sign(shop::Right::changeSettings, write);

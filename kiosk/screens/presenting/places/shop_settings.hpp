@@ -4,6 +4,7 @@
 #include "kiosk/shop/keeping/settings.hpp"
 
 #include <map>
+#include <set>
 
 namespace holdfast::kiosk::screens {
 
@@ -17,6 +18,7 @@ public:
     bool enter(const std::string& field, const std::string& text) override;
 
 private:
+    void addNames(SheetPageState& page, const std::string& key, const SheetField& field) const;
     void change(const std::string& key, const std::string& typed);
 
     struct Refused final {
@@ -24,7 +26,8 @@ private:
         std::string typed;
         shop::SettingFault fault;
     };
-    std::map<std::string, std::string, std::less<>> m_values; ///< as typed
+    std::map<std::string, std::string, std::less<>> m_values;
+    std::set<std::string> m_starters; ///< keys that the shop has not set ///< as typed
     std::optional<Refused> m_refused;
 };
 

@@ -7,6 +7,8 @@
 
 namespace holdfast::kiosk::screens {
 
+inline constexpr std::string_view kSignInPerson = "sign-in.person."; ///< then the person's number
+
 /// Asks who signs: people as rows or a badge, then the PIN; at a first start the owner's PIN before all. Stands over
 /// the place that asked; `closed` is called when it goes, before what was signed for is done. Hashes are made and
 /// checked beside the main thread; who leaves meanwhile has signed nothing.
