@@ -87,6 +87,21 @@ public:
         leg(25, peak, 48);
         leg(peak, peak, 10);
     }
+    /// First order, as a film warms in air of 190 °C and cools outside.
+    void heatedRide() {
+        constexpr double kRoom = 25.0;
+        constexpr double kAir = 190.0;
+        constexpr int kInTunnel = 45;
+        const double peak = kAir - (kAir - kRoom) * std::exp(-kInTunnel / 20.0);
+        leg(kRoom, kRoom, 10);
+        double t = kRoom;
+        for (int s = 1; s <= kInTunnel + 90; ++s) {
+            const double next = s <= kInTunnel ? kAir - (kAir - kRoom) * std::exp(-s / 20.0)
+                                               : kRoom + (peak - kRoom) * std::exp(-(s - kInTunnel) / 40.0);
+            leg(t, next, 1);
+            t = next;
+        }
+    }
     void coolDown(double peak = 168) { leg(peak, 45, 41); }
 
     [[nodiscard]] ProvingDesk& desk() { return *m_desk; }
@@ -186,8 +201,7 @@ TEST_CASE("after a restart the dryer's usual is made of the good rides in the bo
     Kiosk kiosk;
     kiosk.announce();
     for (std::size_t i = 1; i <= 2; ++i) {
-        kiosk.rideToTop();
-        kiosk.coolDown();
+        kiosk.heatedRide();
         REQUIRE(kiosk.until([&] { return kiosk.desk().state().goodRides.size() == i; }));
     }
     const auto before = kiosk.desk().state().goodRides;
