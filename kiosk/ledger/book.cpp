@@ -83,6 +83,7 @@ Result<void> Book::Inside::prepare() {
         return tl::unexpected(opened.error());
     }
     writer = std::move(*opened);
+    log = std::make_unique<LogKeeper>(*writer);
     kept = std::make_unique<KeptStatements>(*writer);
     if (auto sound = requireSound(); !sound) {
         return sound;

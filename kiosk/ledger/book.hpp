@@ -44,6 +44,10 @@ public:
     /// One IMMEDIATE transaction, on the disk when this returns. On failure nothing was stored.
     [[nodiscard]] Result<CommitReceipt> commit(const CommitRequest& request);
 
+    /// Does what commits would have to wait for now and then: for a moment in which nobody waits. The Writer calls it
+    /// when it has nothing to do. What cannot be done is left, and commits do it themselves.
+    void rest();
+
     /// Entries with sequence ≥ from, in order, at most `limit`.
     [[nodiscard]] Result<std::vector<Entry>> entries(std::int64_t from, std::int64_t limit) const;
     [[nodiscard]] Result<Entry> entry(std::int64_t sequence) const;

@@ -4,6 +4,7 @@
 #include "kiosk/ledger/connection.hpp"
 #include "kiosk/ledger/files.hpp"
 #include "kiosk/ledger/kept_statements.hpp"
+#include "kiosk/ledger/log_keeper.hpp"
 #include "kiosk/ledger/stored.hpp"
 
 #include <SQLiteCpp/Transaction.h>
@@ -17,9 +18,10 @@ struct Book::Inside {
     std::filesystem::path folder;
     std::shared_ptr<const Projection> projection;
     LockFile lock;
-    mutable std::mutex writing; ///< guards the four below
+    mutable std::mutex writing; ///< guards the five below
     std::optional<Failure> reason;
     Connection writer;                    ///< none in a book that is read-only
+    std::unique_ptr<LogKeeper> log;       ///< of the writer
     std::unique_ptr<KeptStatements> kept; ///< of the writer, for the projection
     std::unique_ptr<Store> store;
     Connection reader; ///< closed first, so that the last one to close can fold the log into the file

@@ -48,6 +48,13 @@ Result<CommitReceipt> Book::commit(const CommitRequest& request) {
     return receipt;
 }
 
+void Book::rest() {
+    const std::lock_guard alone{m_inside->writing};
+    if (m_inside->log) {
+        m_inside->log->rest();
+    }
+}
+
 Result<void> Book::rebuild() {
     return m_inside->inTransaction("rebuild", [&]() -> Result<void> {
         rebuildTables(*m_inside->writer, *m_inside->projection);

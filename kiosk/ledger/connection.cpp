@@ -1,6 +1,7 @@
 #include "kiosk/ledger/connection.hpp"
 
 #include "kiosk/ledger/files.hpp"
+#include "kiosk/ledger/log_files.hpp"
 #include "kiosk/ledger/schema.hpp"
 
 #include <SQLiteCpp/Exception.h>
@@ -91,7 +92,8 @@ Result<Connection> openWriting(const std::filesystem::path& file) {
         return tl::unexpected(database ? failureFrom(thrown, doing, *database) : failureFrom(thrown, doing));
     };
     try {
-        database = std::make_unique<SQLite::Database>(file.string(), SQLite::OPEN_READWRITE, waitMilliseconds);
+        database = std::make_unique<SQLite::Database>(file.string(), SQLite::OPEN_READWRITE, waitMilliseconds,
+                                                      gatheringFiles());
         if (auto book = requireBook(*database); !book) {
             return tl::unexpected(book.error());
         }

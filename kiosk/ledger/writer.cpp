@@ -42,6 +42,11 @@ void Writer::run(const std::stop_token& stop) {
         lock.unlock();
         work();
         lock.lock();
+        if (m_queue.empty()) {
+            lock.unlock();
+            m_book.rest();
+            lock.lock();
+        }
     }
 }
 
