@@ -3,7 +3,8 @@
 namespace holdfast::kiosk::records {
 
 std::string_view ShopProjection::schema() const {
-    // Bodies are the entry's own; columns beside them are what is asked for.
+    // Bodies are the entry's own; columns beside them are what is asked for. An index ends with the table's whole
+    // number, so that rows of one run, lot or instrument come out of it in the order in which they were first entered.
     return R"sql(
 CREATE TABLE shop (
     id      INTEGER PRIMARY KEY CHECK (id = 1),
@@ -135,8 +136,8 @@ CREATE TABLE lots (
 ) STRICT;
 CREATE INDEX lots_by_state ON lots (state);
 CREATE TABLE readings (
-    id            TEXT    PRIMARY KEY,
-    first         INTEGER NOT NULL,
+    first         INTEGER PRIMARY KEY,
+    id            TEXT    NOT NULL UNIQUE,
     sequence      INTEGER NOT NULL,
     run           TEXT    REFERENCES runs (id),
     lot           TEXT    REFERENCES lots (id),
@@ -155,10 +156,9 @@ CREATE TABLE readings (
     retake_of     TEXT,
     trace         TEXT    NOT NULL
 ) STRICT;
-CREATE INDEX readings_by_run ON readings (run, first);
-CREATE INDEX readings_by_lot ON readings (lot, first);
-CREATE INDEX readings_by_instrument ON readings (instrument, first);
-CREATE INDEX readings_in_order ON readings (first);
+CREATE INDEX readings_by_run ON readings (run);
+CREATE INDEX readings_by_lot ON readings (lot);
+CREATE INDEX readings_by_instrument ON readings (instrument);
 CREATE TABLE struck (
     reading   TEXT    PRIMARY KEY REFERENCES readings (id),
     cause     TEXT    NOT NULL,

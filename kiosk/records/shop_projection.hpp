@@ -8,7 +8,7 @@ namespace holdfast::kiosk::records {
 /// contradicts what is there (a revision given twice, a reading of a lot that was never opened), is refused.
 class ShopProjection final : public ledger::Projection {
 public:
-    [[nodiscard]] int version() const override { return 2; }
+    [[nodiscard]] int version() const override { return 3; }
     [[nodiscard]] std::string_view schema() const override;
     void apply(SQLite::Database& database, const ledger::Entry& entry) const override;
     [[nodiscard]] std::vector<std::string> tables() const override;
