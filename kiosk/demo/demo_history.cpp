@@ -1,188 +1,152 @@
 #include "kiosk/demo/demo_history.hpp"
 
-#include "drivers/protocol/ticket_code.hpp"
-#include "drivers/simulated/scenario.hpp"
+#include "kiosk/demo/demo_clerk.hpp"
+#include "kiosk/demo/demo_floor.hpp"
 #include "kiosk/demo/demo_shop.hpp"
-#include "kiosk/records/queries.hpp"
-#include "kiosk/shop/proving/proving_desk.hpp"
-
-#include <QCoreApplication>
-#include <QThread>
+#include "kiosk/ledger/spool.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <random>
+#include <system_error>
 
 namespace holdfast::kiosk::demo {
 
 namespace {
 
-constexpr std::uint64_t kSeed = 20411;
-constexpr double kStep = 0.1; // °C a count
-constexpr int kSamplesPerSecond = 5;
-constexpr double kSecondsInside = 40.0;
-constexpr int kPreRollSeconds = 62;
-constexpr int kWholeSeconds = 260;
-constexpr int kMostLooked = 100'000; ///< readings looked through for the demo's own
-constexpr const char* kKiosk = "019ac000-0000-7000-8000-000000000001";
+constexpr std::int64_t kMillisecondsAMinute = 60'000;
 
-/// The same numbers every time: the demo's ids and noise.
-class DemoChance final {
-public:
-    ledger::UuidRandom bytes() {
-        ledger::UuidRandom out{};
-        for (auto& byte : out) {
-            byte = static_cast<std::uint8_t>(m_engine() & 0xFFU);
-        }
-        return out;
-    }
-
-private:
-    std::mt19937_64 m_engine{kSeed};
-};
-
-drivers::WallTime earlier(drivers::WallTime now, int minutes) {
-    now.millisecondsSinceEpoch -= static_cast<std::int64_t>(minutes) * 60'000;
-    return now;
+/// The number of the step that wrote an entry stands in the milliseconds of its minute: steps happen at whole minutes.
+/// So an interrupted history knows how far it came.
+drivers::WallTime markedWith(std::size_t step, drivers::WallTime wall) {
+    wall.millisecondsSinceEpoch += static_cast<std::int64_t>(step);
+    return wall;
 }
 
-ledger::Result<std::string> writeShop(ledger::Book& book, DemoChance& chance, drivers::WallTime at,
-                                      const std::string& probeAddress) {
-    ledger::UuidSequence ids;
-    const auto makeId = [&] { return ids.next(static_cast<std::uint64_t>(at.millisecondsSinceEpoch), chance.bytes()); };
-    const auto shop = demoShop(makeId, drivers::localDay(at), probeAddress);
-    ledger::CommitRequest request;
-    for (const auto& record : shop.records) {
-        const auto& row = records::rowOf(record);
-        request.entries.push_back({makeId(), kKiosk, at.millisecondsSinceEpoch, at.utcOffsetMinutes, 0,
-                                   std::string{row.kind}, row.version, records::bodyOf(record)});
-    }
-    request.persons = shop.names;
-    if (auto done = book.commit(request); !done) {
-        return tl::unexpected(done.error());
-    }
-    return shop.dryer;
+std::size_t stepOf(const ledger::Entry& entry) {
+    return static_cast<std::size_t>(entry.wallMilliseconds % kMillisecondsAMinute);
 }
 
-/// Empty if the book is no demo.
-ledger::Result<std::string> dryerOfDemo(const ledger::Book& book) {
+drivers::WallTime wholeMinute(drivers::WallTime wall) {
+    wall.millisecondsSinceEpoch -= wall.millisecondsSinceEpoch % kMillisecondsAMinute;
+    return wall;
+}
+
+bool isComplete(const ledger::Book& book) {
+    const auto run = records::runByNumber(book.reader(), records::PlanKind::run, kDemoLastRun);
+    const auto readings = run && *run ? records::readingsOfRun(book.reader(), (*run)->plan.run)
+                                      : ledger::Result<std::vector<records::ReadingRow>>{};
+    return readings && !readings->empty();
+}
+
+bool isDemo(const ledger::Book& book) {
     const auto shop = records::shop(book.reader());
-    const auto dryers = records::dryers(book.reader());
-    const bool demo = shop && *shop && (*shop)->demo && dryers && !dryers->empty();
-    return demo ? dryers->front().dryer : std::string{};
+    return shop && *shop && (*shop)->demo;
 }
 
-/// A first start that was interrupted goes on where it stopped.
-std::vector<DemoRide> ridesNotKept(const ledger::Book& book) {
-    std::vector<DemoRide> missing;
-    const auto rows = records::latestReadings(book.reader(), kMostLooked);
-    for (const auto& ride : demoRides()) {
-        const bool kept = rows && std::any_of(rows->begin(), rows->end(),
-                                              [&ride](const auto& row) { return row.runNumber == ride.run; });
-        if (rows && !kept) {
-            missing.push_back(ride);
-        }
+/// The first step that is not in the book; that behind the last if none is missing.
+ledger::Result<std::size_t> firstMissing(const ledger::Book& book) {
+    const auto head = book.head();
+    if (!head) {
+        return tl::unexpected(head.error());
     }
-    return missing;
+    if (head->sequence == 0) {
+        return std::size_t{0};
+    }
+    if (!isDemo(book) || isComplete(book)) {
+        return demoSteps().size();
+    }
+    const auto last = book.entry(head->sequence);
+    return last ? ledger::Result<std::size_t>{stepOf(*last) + 1} : tl::unexpected(last.error());
 }
 
-/// Lets queued calls run until `done` says so; gives up after a minute's worth of short waits.
-template <class Done>
-bool pump(const Done& done) {
-    constexpr int kMostWaits = 12'000;
-    for (int i = 0; i < kMostWaits; ++i) {
-        QCoreApplication::processEvents();
-        if (done()) {
-            return true;
-        }
-        QThread::msleep(5);
+/// Of a simulated ride that was on when the first start was interrupted: it rides again.
+void discardSpools(const ledger::Book& book) {
+    const auto names = ledger::Spool::findLeftOver(book.folder());
+    for (const auto& name : names ? *names : std::vector<std::string>{}) {
+        std::error_code ignored;
+        std::filesystem::remove(book.folder() / name, ignored);
     }
-    return false;
 }
 
 class History final {
 public:
-    History(shop::ProvingDesk& desk, drivers::ManualClock& clock) : m_desk{desk}, m_clock{clock} {}
+    History(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now, const std::string& probeAddress)
+        : m_book{book}, m_calendar{wholeMinute(now)}, m_pen{book, m_clock}, m_clerk{book, m_pen, m_clock, probeAddress},
+          m_floor{book, writer, m_pen, m_clock} {}
 
-    bool play(const DemoRide& ride, drivers::WallTime begin) {
-        m_clock.setWall(begin);
-        const auto number = static_cast<std::uint64_t>(ride.run);
-        m_desk.send(shop::ScannedText{drivers::encode(drivers::TicketKind::run, number, 4)});
-        if (!pump([&] { return m_desk.state().run && m_desk.state().run->onFile.plan.number == ride.run; })) {
-            return false;
+    ledger::Result<void> play(std::size_t from) {
+        m_from = from;
+        const auto& steps = demoSteps();
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            beginStep(i, steps[i]);
+            const bool announces = onlyAnnounces(steps[i].act);
+            const bool sameDay = from < steps.size() && steps[i].at.day == steps[from].at.day;
+            if (i < from && !(announces && sameDay)) {
+                continue;
+            }
+            if (auto done = play(steps[i], i, !announces); !done) {
+                return done;
+            }
         }
-        drivers::Scenario scenario;
-        scenario.seed = number;
-        scenario.rides.push_back({drivers::MonotonicTime{std::chrono::seconds{kPreRollSeconds}},
-                                  (ride.peakFahrenheit - 32.0) * 5.0 / 9.0, kSecondsInside});
-        for (int second = 0; second < kWholeSeconds; ++second) {
-            sendSecond(scenario, ride, second);
-        }
-        const bool kept = pump([&] { return m_desk.state().verdict.has_value() && m_desk.state().pending.empty(); });
-        m_desk.send(shop::NextPressed{});
-        return kept;
+        return {};
     }
 
 private:
-    void sendSecond(const drivers::Scenario& scenario, const DemoRide& ride, int second) {
-        QVector<drivers::Sample> samples;
-        const auto begin = m_clock.now();
-        const int top = kPreRollSeconds + static_cast<int>(kSecondsInside);
-        const bool silent = std::abs(second - top) <= ride.silentSeconds / 2 && ride.silentSeconds > 0;
-        for (int i = 0; i < kSamplesPerSecond && !silent; ++i) {
-            const auto since = std::chrono::seconds{second} + std::chrono::milliseconds{1000 * i / kSamplesPerSecond};
-            const double celsius =
-                scenario.celsiusAt(since) +
-                scenario.noiseCelsius * drivers::noiseAt(scenario.seed, second * kSamplesPerSecond + i);
-            samples.append({begin + std::chrono::milliseconds{1000 * i / kSamplesPerSecond},
-                            std::llround(celsius / kStep), drivers::SampleFlag::none});
+    void beginStep(std::size_t index, const DemoStep& step) {
+        using std::chrono::milliseconds;
+        const auto wall = markedWith(index, m_calendar.wallOf(step.at));
+        const milliseconds passed{wall.millisecondsSinceEpoch - m_clock.wall().millisecondsSinceEpoch};
+        m_clock.moveTo(wall, index == 0 ? drivers::MonotonicTime{0} : std::max(milliseconds{3'000}, passed));
+        m_pen.beginStep(index, m_from);
+        if (step.at.day != m_day) {
+            m_day = step.at.day;
+            m_floor.newDay();
         }
-        if (!samples.isEmpty()) {
-            m_desk.onSamples(QString::fromLatin1(kDemoProbe), samples);
-        }
-        m_clock.advance(std::chrono::seconds{1});
-        m_desk.send(shop::Tick{m_clock.now()});
-        QCoreApplication::processEvents();
     }
 
-    shop::ProvingDesk& m_desk;
-    drivers::ManualClock& m_clock;
+    ledger::Result<void> play(const DemoStep& step, std::size_t index, bool writes) {
+        const auto before = m_book.head();
+        const auto done = std::visit(
+            [&](const auto& act) -> ledger::Result<void> {
+                if constexpr (std::is_invocable_v<DemoClerk&, decltype(act)>) {
+                    return m_clerk(act);
+                } else {
+                    return m_floor.play(step.dryer, act);
+                }
+            },
+            step.act);
+        const auto after = m_book.head();
+        if (done && writes && before && after && before->sequence == after->sequence) {
+            return tl::unexpected(
+                ledger::Failure{ledger::FailureCode::refused, "step " + std::to_string(index) + " of the demo, day " +
+                                                                  std::to_string(step.at.day) + ", minute " +
+                                                                  std::to_string(step.at.minute) + ", wrote nothing"});
+        }
+        return done;
+    }
+
+    ledger::Book& m_book;
+    DemoCalendar m_calendar;
+    DemoClock m_clock;
+    DemoPen m_pen;
+    DemoClerk m_clerk;
+    DemoFloor m_floor;
+    std::size_t m_from = 0;
+    int m_day = 0;
 };
 
 } // namespace
 
 ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                                const std::string& probeAddress) {
-    const auto head = book.head();
-    if (!head) {
-        return tl::unexpected(head.error());
+    const auto from = firstMissing(book);
+    if (!from) {
+        return tl::unexpected(from.error());
     }
-    DemoChance chance;
-    const auto begin = earlier(now, 600);
-    auto dryer = head->sequence == 0 ? writeShop(book, chance, begin, probeAddress) : dryerOfDemo(book);
-    if (!dryer) {
-        return tl::unexpected(dryer.error());
-    }
-    const auto missing = ridesNotKept(book);
-    if (dryer->empty() || missing.empty()) {
+    if (*from >= demoSteps().size()) {
         return {};
     }
-    drivers::ManualClock clock{begin};
-    shop::ProvingDesk desk{{book, writer, clock, [&chance] { return chance.bytes(); }, kKiosk, *dryer}};
-    desk.start();
-    if (!pump([&] { return !desk.state().instruments.empty(); })) {
-        return tl::unexpected(ledger::Failure{ledger::FailureCode::inputOutput, "the demo's instruments did not load"});
-    }
-    desk.onLink(QString::fromLatin1(kDemoProbe),
-                {drivers::LinkState::ready, kDemoCatalogueId, "004217", drivers::LinkFault::none}, kStep, false);
-    History history{desk, clock};
-    for (const auto& ride : missing) {
-        if (!history.play(ride, earlier(now, ride.minutesAgo))) {
-            return tl::unexpected(ledger::Failure{ledger::FailureCode::inputOutput,
-                                                  "ride " + std::to_string(ride.run) + " of the demo was not kept"});
-        }
-    }
-    return {};
+    discardSpools(book);
+    return History{book, writer, now, probeAddress}.play(*from);
 }
 
 } // namespace holdfast::kiosk::demo

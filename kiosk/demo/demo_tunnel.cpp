@@ -2,8 +2,8 @@
 
 #include "drivers/catalogue/catalogue.hpp"
 #include "kiosk/demo/demo_shop.hpp"
+#include "kiosk/demo/demo_today.hpp"
 
-#include <algorithm>
 #include <cassert>
 
 namespace holdfast::kiosk::demo {
@@ -11,7 +11,6 @@ namespace holdfast::kiosk::demo {
 namespace {
 
 constexpr double kPauseSeconds = 4.0; ///< between the scan and the print going in
-constexpr double kSecondsInside = 40.0;
 
 const drivers::InstrumentDescription& probeDescription() {
     const auto* description = drivers::findInstrument(kDemoCatalogueId);
@@ -19,26 +18,22 @@ const drivers::InstrumentDescription& probeDescription() {
     return *description;
 }
 
-const DemoRide* rideOf(std::int64_t run) {
-    const auto& rides = demoRides();
-    const auto found =
-        std::find_if(rides.begin(), rides.end(), [run](const DemoRide& ride) { return ride.run == run; });
-    return found == rides.end() ? nullptr : &*found;
-}
-
 } // namespace
 
 DemoTunnel::DemoTunnel(const drivers::Clock& clock, const std::string& path, QObject* parent)
-    : QObject{parent}, m_clock{clock}, m_probe{probeDescription(), {}, clock, "004217", path} {
+    : QObject{parent}, m_clock{clock}, m_probe{probeDescription(), {}, clock, kDemoSerialNumber, path} {
     m_starting.setSingleShot(true);
     connect(&m_starting, &QTimer::timeout, this, &DemoTunnel::startRide);
 }
 
 void DemoTunnel::expectRide(const shop::ProvingState& state) {
-    const bool waits = shop::stageOf(state) == shop::Stage::window && state.run && state.window &&
-                       state.window->state != analytics::WindowState::closed;
+    const auto& window = shop::shownWindow(state);
+    const bool waits = shop::stageOf(state) == shop::Stage::window && state.run && window &&
+                       window->state != analytics::WindowState::closed;
     if (waits) {
-        m_run = state.run->onFile.plan.number;
+        const bool alone = state.belt.size() < 2;
+        const auto today = alone ? rideOfToday(state.run->onFile.plan.number) : std::nullopt;
+        m_shape = today.value_or(fittingRide(*window));
         m_starting.start(realMilliseconds(kPauseSeconds));
     } else {
         m_starting.stop();
@@ -46,13 +41,11 @@ void DemoTunnel::expectRide(const shop::ProvingState& state) {
 }
 
 void DemoTunnel::startRide() {
-    const auto* ride = rideOf(m_run);
-    const double peakFahrenheit = ride != nullptr ? ride->peakFahrenheit : 294.2;
-    m_probe.ride((peakFahrenheit - 32.0) * 5.0 / 9.0, kSecondsInside);
-    if (ride != nullptr && ride->silentSeconds > 0) {
-        const double half = ride->silentSeconds / 2.0;
-        QTimer::singleShot(realMilliseconds(kSecondsInside - half), this, [this] { m_probe.setPlugged(false); });
-        QTimer::singleShot(realMilliseconds(kSecondsInside + half), this, [this] { m_probe.setPlugged(true); });
+    m_probe.ride(analytics::Temperature::fromFahrenheit(m_shape.peakFahrenheit).celsius(), m_shape.secondsInside);
+    if (m_shape.silentSeconds > 0) {
+        const double half = m_shape.silentSeconds / 2.0;
+        QTimer::singleShot(realMilliseconds(m_shape.secondsInside - half), this, [this] { m_probe.setPlugged(false); });
+        QTimer::singleShot(realMilliseconds(m_shape.secondsInside + half), this, [this] { m_probe.setPlugged(true); });
     }
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "drivers/simulated/simulated_probe.hpp"
+#include "kiosk/demo/demo_ride.hpp"
 #include "kiosk/shop/proving/proving_state.hpp"
 
 #include <QObject>
@@ -8,7 +9,8 @@
 
 namespace holdfast::kiosk::demo {
 
-/// The demo's dryer: when a run is announced, its simulated print rides, as hot as the demo says for that run.
+/// The demo's dryer: when a run is announced, its simulated print rides as the demo says for that run, or so that it
+/// fits the run's window.
 class DemoTunnel final : public QObject {
     Q_OBJECT
 public:
@@ -25,7 +27,7 @@ private:
     const drivers::Clock& m_clock;
     drivers::SimulatedProbe m_probe;
     QTimer m_starting;
-    std::int64_t m_run = 0;
+    RideShape m_shape; ///< of the next ride
 };
 
 } // namespace holdfast::kiosk::demo
