@@ -172,7 +172,7 @@ TEST_CASE("a PIN set under People is hashed beside, and not kept if the form was
         if (leaves) {
             frame.shop->act("shop.people.leave");
         }
-        CHECK(frame.until([&] { return frame.shown() > shown; }));
+        CHECK(until([&] { return frame.shown() > shown; }));
         CHECK(frame.entries() == before + (leaves ? 0 : 1));
     }
     CHECK(shop::verifyPin(records::peopleOnFile(frame.book().db())->front().pinHash, "2846"));

@@ -80,11 +80,11 @@ TEST_CASE("at a first start the owner's PIN is set before anything is signed", "
     frame.diskFull = true;
     frame.signIn->act("sign-in.set");
     CHECK(says(*frame.signIn, "Working…"));
-    CHECK(frame.until([&] { return frame.told.size() == 1; }));
+    CHECK(until([&] { return frame.told.size() == 1; }));
     CHECK(signedBy == 0);
     frame.diskFull = false;
     frame.signIn->act("sign-in.set"); // what was typed was kept
-    CHECK(frame.until([&] { return signedBy != 0; }));
+    CHECK(until([&] { return signedBy != 0; }));
     CHECK(signedBy == 1);
     CHECK(frame.signedBy() == 1); // the first owner signs their own coming
     const auto people = records::peopleOnFile(frame.book().db());
@@ -120,7 +120,7 @@ TEST_CASE("a PIN is checked beside, the screen says so at once, and who leaves h
     } else {
         frame.signIn->left();
         gate.set_value();
-        CHECK(frame.until([&] { return frame.shown() > 0; }));
+        CHECK(until([&] { return frame.shown() > 0; }));
         CHECK_FALSE(frame.signIn->isOpen());
     }
     CHECK_FALSE(done);

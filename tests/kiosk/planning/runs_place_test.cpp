@@ -63,6 +63,9 @@ public:
         lay("orders.csv", bytes);
         REQUIRE(place->act("runs.import"));
         REQUIRE(place->act("runs.file.0"));
+        CHECK(says("Reading orders.csv…")); // at once, however long the list
+        const auto before = shown;
+        REQUIRE(until([&] { return shown > before; }));
     }
 
     std::unique_ptr<RunsPlace> place;
@@ -255,4 +258,21 @@ TEST_CASE("every page and form of the runs has all its sentences", "[planning][p
         CHECK(frame.place->act(id));
         CHECK(frame.says(""));
     }
+}
+
+TEST_CASE("a list that is left while it is read answers nobody", "[planning][places]") {
+    Frame frame;
+    frame.lay("orders.csv", "title,fabric,layers\nshirts,100% cotton,white: standard\n");
+    REQUIRE(frame.place->act("runs.import"));
+    REQUIRE(frame.place->act("runs.file.0"));
+    REQUIRE(frame.place->act("runs.back"));
+    REQUIRE(frame.place->act("runs.import"));
+    REQUIRE(frame.place->act("runs.file.0")); // only this one is awaited
+    CHECK(until([&] { return frame.shown > 0; }));
+    CHECK(frame.shown == 1);
+    CHECK(frame.says("1 of 1 rows can be planned"));
+    REQUIRE(frame.place->act("runs.file.0"));
+    frame.place.reset();
+    QCoreApplication::processEvents();
+    CHECK(frame.shown == 1);
 }

@@ -4,9 +4,6 @@
 #include "kiosk/screens/presenting/places/sign_in_place.hpp"
 #include "tests/kiosk/support/place_rig.hpp"
 
-#include <QCoreApplication>
-#include <QTimer>
-
 namespace holdfast::kiosk::screens::testing {
 
 [[nodiscard]] inline std::optional<std::string> plainHash(std::string_view pin) {
@@ -17,19 +14,10 @@ namespace holdfast::kiosk::screens::testing {
     return hash == plainHash(pin);
 }
 
-inline QCoreApplication& application() {
-    static int count = 1;
-    static char name[] = "places_test";
-    static char* arguments[] = {name, nullptr};
-    static QCoreApplication app{count, arguments};
-    return app;
-}
-
 /// The Shop and the signature on a real book.
 class KeepingRig final {
 public:
     KeepingRig() {
-        application();
         makeSignIn();
         shop = std::make_unique<ShopPlace>(m_rig.needs);
     }
@@ -38,16 +26,6 @@ public:
     void makeSignIn() {
         signIn = std::make_unique<SignInPlace>(
             m_rig.needs, [this] { ++closed; }, verify, plainHash);
-    }
-    /// Lets the answers of what runs beside arrive until the condition holds.
-    template <class Condition>
-    bool until(Condition holds) {
-        QTimer wake; // an answer that never comes fails the test, and does not hang it
-        wake.start(10);
-        for (int i = 0; i < 1000 && !holds(); ++i) {
-            QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
-        }
-        return holds();
     }
     /// The PIN is typed, and the answer has come.
     bool type(const std::string& pin) {

@@ -4,6 +4,8 @@
 #include "kiosk/screens/presenting/places/sheet_place.hpp"
 #include "tests/kiosk/records/support/shop_book.hpp"
 
+#include <QCoreApplication>
+#include <QTimer>
 #include <catch2/catch.hpp>
 
 #include <functional>
@@ -12,11 +14,33 @@
 
 namespace holdfast::kiosk::screens::testing {
 
+/// Answers of work that runs beside come through it.
+inline QCoreApplication& application() {
+    static int count = 1;
+    static char name[] = "places_test";
+    static char* arguments[] = {name, nullptr};
+    static QCoreApplication app{count, arguments};
+    return app;
+}
+
+/// Lets them arrive until the condition holds.
+template <class Condition>
+bool until(Condition holds) {
+    application();
+    QTimer wake; // an answer that never comes fails the test, and does not hang it
+    wake.start(10);
+    for (int i = 0; i < 1000 && !holds(); ++i) {
+        QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+    }
+    return holds();
+}
+
 /// The frame around a place, without windows, on a real book: writes at once, signs or refuses, notes what it was
 /// asked.
 class PlaceRig {
 public:
     PlaceRig() {
+        application();
         needs.book = &shop.book();
         needs.clock = &clock;
         needs.exchange = shop.book().folder() / "exchange";

@@ -14,6 +14,17 @@ constexpr std::string_view kFile = "runs.file.";
 constexpr std::size_t kMostFaultsShown = 12;
 constexpr std::uintmax_t kLargestFile = 64U << 20U;
 
+std::optional<std::string> bytesOf(const std::filesystem::path& file) {
+    std::error_code fault;
+    const auto size = std::filesystem::file_size(file, fault);
+    std::ifstream in{file, std::ios::binary};
+    if (fault || !in || size > kLargestFile) {
+        return std::nullopt;
+    }
+    std::string bytes{std::istreambuf_iterator<char>{in}, {}};
+    return in.bad() ? std::nullopt : std::optional{std::move(bytes)};
+}
+
 } // namespace
 
 void OrderImport::look() {
@@ -42,18 +53,22 @@ bool OrderImport::act(const std::string& id) {
 void OrderImport::read(const std::filesystem::path& file) {
     m_chosen = file;
     m_list = {};
-    std::error_code fault;
-    const auto size = std::filesystem::file_size(file, fault);
-    std::ifstream in{file, std::ios::binary};
-    m_unreadable = fault || !in || size > kLargestFile;
-    if (m_unreadable) {
-        return;
-    }
-    const std::string bytes{std::istreambuf_iterator<char>{in}, {}};
-    m_unreadable = in.bad();
-    if (!m_unreadable) {
-        m_list = shop::readOrders(bytes, m_stock, m_known);
-    }
+    m_unreadable = false;
+    m_reading = true;
+    const std::weak_ptr<int> life = m_asked;
+    m_beside.run([this, life, asked = ++*m_asked, file, stock = m_stock, known = m_known]() -> Beside::Answer {
+        const auto bytes = bytesOf(file);
+        auto list = bytes ? shop::readOrders(*bytes, stock, known) : shop::OrderList{};
+        return [this, life, asked, readable = bytes.has_value(), list = std::move(list)] {
+            const auto now = life.lock();
+            if (now && *now == asked) {
+                m_reading = false;
+                m_unreadable = !readable;
+                m_list = list;
+                m_show();
+            }
+        };
+    });
 }
 
 QList<SheetBlock> OrderImport::blocks(const wording::Speech& speech) const {
@@ -73,6 +88,11 @@ QList<SheetBlock> OrderImport::blocks(const wording::Speech& speech) const {
     }
     blocks.append(rowsBlock(SheetKinds::Rows, rows));
     if (!m_chosen) {
+        return blocks;
+    }
+    if (m_reading) {
+        blocks.append(
+            textBlock(SheetKinds::Lead, speech.text("runs.import-reading", {{"file", m_chosen->filename().string()}})));
         return blocks;
     }
     if (m_unreadable) {

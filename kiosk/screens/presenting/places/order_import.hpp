@@ -1,21 +1,28 @@
 #pragma once
 
+#include "kiosk/screens/presenting/places/beside.hpp"
 #include "kiosk/screens/sheet/sheet_state.hpp"
 #include "kiosk/shop/planning/order_list.hpp"
 #include "kiosk/wording/sentences.hpp"
 
 #include <filesystem>
+#include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace holdfast::kiosk::screens {
 
-/// Order lists that lie in the exchange folder: chosen, read, and what they would become before it is written.
+/// Order lists that lie in the exchange folder: chosen, read, and what they would become before it is written. A list
+/// is read beside the main thread; one that was left meanwhile, or followed by another, answers nobody.
 class OrderImport final {
 public:
-    OrderImport(std::filesystem::path folder, shop::Stock stock, std::vector<std::string> known)
-        : m_folder{std::move(folder)}, m_stock{std::move(stock)}, m_known{std::move(known)} {
+    /// `beside` outlives this; `show` is called when a list was read.
+    OrderImport(std::filesystem::path folder, shop::Stock stock, std::vector<std::string> known, Beside& beside,
+                std::function<void()> show)
+        : m_folder{std::move(folder)}, m_stock{std::move(stock)}, m_known{std::move(known)}, m_beside{beside},
+          m_show{std::move(show)} {
         look();
     }
 
@@ -34,8 +41,12 @@ private:
     std::vector<std::string> m_known;
     std::vector<std::filesystem::path> m_files;
     std::optional<std::filesystem::path> m_chosen;
+    bool m_reading = false;
     bool m_unreadable = false;
     shop::OrderList m_list;
+    Beside& m_beside;
+    std::function<void()> m_show;
+    std::shared_ptr<int> m_asked = std::make_shared<int>(0); ///< counts up with each list chosen; gone with this
 };
 
 } // namespace holdfast::kiosk::screens

@@ -65,6 +65,7 @@ private:
     std::optional<OrderImport> m_import;
     std::optional<Finishing> m_finishing;
     std::optional<std::size_t> m_imported; ///< how many were planned from the last list
+    Beside m_beside;                       ///< last: it answers nobody once this goes
 };
 
 } // namespace holdfast::kiosk::screens

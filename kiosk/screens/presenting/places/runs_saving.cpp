@@ -69,7 +69,7 @@ void RunsPlace::startImport() {
     }
     m_aside = true;
     m_imported.reset();
-    m_import.emplace(m_needs.exchange, stockOf(*m_needs.book), std::move(known));
+    m_import.emplace(m_needs.exchange, stockOf(*m_needs.book), std::move(known), m_beside, m_needs.show);
 }
 
 /// A second press while the first is under way writes nothing.
