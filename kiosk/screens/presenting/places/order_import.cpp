@@ -13,6 +13,7 @@ namespace {
 constexpr std::string_view kFile = "runs.file.";
 constexpr std::size_t kMostFaultsShown = 12;
 constexpr std::uintmax_t kLargestFile = 64U << 20U;
+constexpr std::uintmax_t kReadAtOnce = 64U << 10U; // some hundred orders, within a frame
 
 std::optional<std::string> bytesOf(const std::filesystem::path& file) {
     std::error_code fault;
@@ -23,6 +24,13 @@ std::optional<std::string> bytesOf(const std::filesystem::path& file) {
     }
     std::string bytes{std::istreambuf_iterator<char>{in}, {}};
     return in.bad() ? std::nullopt : std::optional{std::move(bytes)};
+}
+
+/// Nothing: the file cannot be read.
+std::optional<shop::OrderList> readList(const std::filesystem::path& file, const shop::Stock& stock,
+                                        const std::vector<std::string>& known) {
+    const auto bytes = bytesOf(file);
+    return bytes ? std::optional{shop::readOrders(*bytes, stock, known)} : std::nullopt;
 }
 
 } // namespace
@@ -52,23 +60,29 @@ bool OrderImport::act(const std::string& id) {
 
 void OrderImport::read(const std::filesystem::path& file) {
     m_chosen = file;
-    m_list = {};
-    m_unreadable = false;
+    const auto asked = ++*m_asked;
+    std::error_code unknown; // its size: then it is read beside, and told there
+    if (const auto size = std::filesystem::file_size(file, unknown); !unknown && size <= kReadAtOnce) {
+        take(readList(file, m_stock, m_known));
+        return;
+    }
     m_reading = true;
     const std::weak_ptr<int> life = m_asked;
-    m_beside.run([this, life, asked = ++*m_asked, file, stock = m_stock, known = m_known]() -> Beside::Answer {
-        const auto bytes = bytesOf(file);
-        auto list = bytes ? shop::readOrders(*bytes, stock, known) : shop::OrderList{};
-        return [this, life, asked, readable = bytes.has_value(), list = std::move(list)] {
+    m_beside.run([this, life, asked, file, stock = m_stock, known = m_known]() -> Beside::Answer {
+        return [this, life, asked, list = readList(file, stock, known)] {
             const auto now = life.lock();
             if (now && *now == asked) {
-                m_reading = false;
-                m_unreadable = !readable;
-                m_list = list;
+                take(list);
                 m_show();
             }
         };
     });
+}
+
+void OrderImport::take(std::optional<shop::OrderList> list) {
+    m_reading = false;
+    m_unreadable = !list;
+    m_list = list ? std::move(*list) : shop::OrderList{};
 }
 
 QList<SheetBlock> OrderImport::blocks(const wording::Speech& speech) const {

@@ -14,8 +14,8 @@
 
 namespace holdfast::kiosk::screens {
 
-/// Order lists that lie in the exchange folder: chosen, read, and what they would become before it is written. A list
-/// is read beside the main thread; one that was left meanwhile, or followed by another, answers nobody.
+/// Order lists that lie in the exchange folder: chosen, read, and what they would become before it is written. A long
+/// list is read beside the main thread; one that was left meanwhile, or followed by another, answers nobody.
 class OrderImport final {
 public:
     /// `beside` outlives this; `show` is called when a list was read.
@@ -35,6 +35,7 @@ public:
 
 private:
     void read(const std::filesystem::path& file);
+    void take(std::optional<shop::OrderList> list);
 
     std::filesystem::path m_folder;
     shop::Stock m_stock;
