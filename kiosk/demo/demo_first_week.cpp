@@ -73,15 +73,13 @@ std::vector<DemoStep> dayTwo() {
     };
 }
 
-/// The probe is silent at the top, the reading is taken again; a single strip; a strip that was not all light.
+/// Cured by less than the guard, the reading is taken again; a single strip; a strip that was not all light.
 std::vector<DemoStep> dayThree() {
-    Rides silent;
-    silent.silentSeconds = 7;
     Rides again;
     again.retake = true;
     return {
         {on(3, 7, 0), kNorth, ScansRun{20384}},
-        {on(3, 7, 10), kNorth, silent},
+        {on(3, 7, 10), kNorth, ridesTo(325.5)},
         {on(3, 7, 18), kNorth, again},
         {on(3, 9, 20), kNorth, KeepsStrip{60, 5, false}},
         {on(3, 9, 24), kNorth, KeepsStrip{12, 4, false, true}},

@@ -39,6 +39,14 @@ ledger::Result<void> DemoFloor::play(DemoDryer dryer, const DemoAct& act) {
                                                                       : notDone("come to rest"));
 }
 
+void DemoFloor::newDay() {
+    for (auto& [dryer, desk] : m_desks) {
+        m_desk = desk.get();
+        m_desk->reload();
+        settle();
+    }
+}
+
 ledger::Result<void> DemoFloor::open(DemoDryer dryer) {
     m_dryer = dryer;
     auto& desk = m_desks[dryer];

@@ -11,7 +11,7 @@
 
 namespace holdfast::kiosk::demo {
 
-/// The kiosks at the dryers for one day: a proving desk at each dryer that is used, fed with scans, presses and
+/// The kiosks at the dryers: a proving desk at each dryer that is used, fed with scans, presses and
 /// simulated samples. Needs a QCoreApplication. Everything asked of a desk is on the disk when a step returns.
 class DemoFloor final {
 public:
@@ -19,8 +19,10 @@ public:
     DemoFloor(ledger::Book& book, ledger::Writer& writer, DemoPen& pen, DemoClock& clock)
         : m_book{book}, m_writer{writer}, m_pen{pen}, m_clock{clock} {}
 
-    /// The kiosks are switched off, and on again when they are next used.
-    void newDay() { m_desks.clear(); }
+    /// The kiosk there is switched off, and on again when it is next used: then nothing is announced.
+    void switchOff(DemoDryer dryer) { m_desks.erase(dryer); }
+    /// Instruments are as they stand on the clock's new day.
+    void newDay();
     [[nodiscard]] ledger::Result<void> play(DemoDryer dryer, const DemoAct& act);
 
     // what a step does at the desk that play() chose

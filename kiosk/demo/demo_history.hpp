@@ -8,9 +8,10 @@
 
 namespace holdfast::kiosk::demo {
 
-/// Writes the invented shop and its rides into an empty book, the rides through the proving desk itself with simulated
-/// samples; goes on where an interrupted first start stopped; any other book with entries is left as it is.
-/// Deterministic but for the wall time. Needs a QCoreApplication.
+/// Writes the invented shop and its last twelve working days into an empty book, played through the shop's own use
+/// cases and its proving desks with simulated samples. All of it in one commit: a first start that is interrupted
+/// leaves the book empty. Any book with entries is left as it is. Deterministic but for the wall time. Needs a
+/// QCoreApplication.
 [[nodiscard]] ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                                              const std::string& probeAddress);
 

@@ -34,9 +34,6 @@ class DemoPen final {
 public:
     DemoPen(ledger::Book& book, const drivers::Clock& clock) : m_book{book}, m_clock{clock} {}
 
-    /// What follows is a step: its chance begins anew. `from` is the step at which this start began, so that one that
-    /// goes on after an interruption gives no id again.
-    void beginStep(std::size_t step, std::size_t from) { m_engine.seed(kSeed + step + kMostSteps * from); }
     [[nodiscard]] ledger::UuidRandom chance();
     [[nodiscard]] std::string newId();
     /// In one commit.
@@ -45,7 +42,6 @@ public:
 
 private:
     static constexpr std::uint64_t kSeed = 20411;
-    static constexpr std::uint64_t kMostSteps = 10'000;
 
     ledger::Book& m_book;
     const drivers::Clock& m_clock;

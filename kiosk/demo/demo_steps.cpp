@@ -22,14 +22,6 @@ std::vector<DemoStep> inOrder() {
 
 } // namespace
 
-bool onlyAnnounces(const DemoAct& act) {
-    if (const auto* action = std::get_if<Acts>(&act)) {
-        return action->card == shop::ActionCard::setUp || action->card == shop::ActionCard::ready;
-    }
-    return std::holds_alternative<ScansRun>(act) || std::holds_alternative<ScansAlso>(act) ||
-           std::holds_alternative<ScansCard>(act);
-}
-
 const std::vector<DemoStep>& demoSteps() {
     static const auto all = inOrder();
     return all;

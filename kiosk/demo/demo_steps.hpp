@@ -13,7 +13,7 @@
 #include <variant>
 #include <vector>
 
-/// What people did in the demo shop, one step a use case. A step that writes does so in one commit.
+/// What people did in the demo shop, one step a use case.
 namespace holdfast::kiosk::demo {
 
 // at the desk
@@ -114,10 +114,7 @@ struct DemoStep final {
     DemoAct act{};
 };
 
-/// Writes nothing: after an interrupted start it is done again, so that the desk knows what is on its belt.
-[[nodiscard]] bool onlyAnnounces(const DemoAct& act);
-
-/// The whole history in the order in which it happened; it ends with the ride of kDemoLastRun.
+/// The whole history in the order in which it happened.
 [[nodiscard]] const std::vector<DemoStep>& demoSteps();
 
 /// Its parts, in any order.

@@ -1,6 +1,5 @@
 #include "kiosk/demo/demo_today.hpp"
 
-#include "kiosk/demo/demo_shop.hpp"
 #include "kiosk/demo/demo_steps.hpp"
 
 #include <algorithm>
@@ -26,7 +25,7 @@ constexpr std::array<KnownRide, 4> kRides{{
     {20411, 306.0},
     {20412, 352.0},
     {20416, 334.0, 7},
-    {kDemoLastRun, 294.2},
+    {20413, 294.2},
 }};
 
 Rides rideOf(std::int64_t run) {
@@ -67,8 +66,8 @@ std::vector<DemoStep> demoToday() {
         {minutesAgo(85), kNorth, rideOf(20412)},
         {minutesAgo(62), kNorth, OpensLot{20414}},
         {minutesAgo(60), kNorth, OpensLot{20415}},
-        {minutesAgo(52), kNorth, ScansRun{kDemoLastRun}},
-        {minutesAgo(45), kNorth, rideOf(kDemoLastRun)},
+        {minutesAgo(52), kNorth, ScansRun{20413}},
+        {minutesAgo(45), kNorth, rideOf(20413)},
     };
 }
 

@@ -202,13 +202,17 @@ TEST_CASE("inks that must be held, mixes and a bucket past its pot life are judg
     CHECK(wordOf(wholeDemo(), 20397) == Word::notProven); // discharge, six hours after it was catalysed, four allowed
 }
 
-TEST_CASE("several runs shared a belt, and a ride that nobody announced found its run", "[demo]") {
+TEST_CASE("several runs shared a belt, one was taken again, and a ride that nobody announced found its run", "[demo]") {
     const auto rows = readingsOf(wholeDemo());
     const auto of = [&](std::int64_t run) {
         return *std::find_if(rows.begin(), rows.end(), [run](const auto& row) { return row.runNumber == run; });
     };
     CHECK(of(20391).trace == of(20392).trace);
     CHECK_FALSE(of(20391).trace.empty());
+    CHECK(of(20384).word == Word::notProven); // within the guard; taken again
+    CHECK(std::any_of(rows.begin(), rows.end(), [](const auto& row) {
+        return row.runNumber == 20384 && row.reason == records::ReadingReason::retake && row.word == Word::cured;
+    }));
     CHECK(of(20388).corrected);
     CHECK(of(20388).word == Word::cured);
     CHECK(of(20382).corrected); // judged by a window card first
