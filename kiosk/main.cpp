@@ -8,9 +8,9 @@
 #include "kiosk/demo/demo_tunnel.hpp"
 #include "kiosk/records/shop_projection.hpp"
 #include "kiosk/screens/font_rules.hpp"
-#include "kiosk/screens/gallery.hpp"
 #include "kiosk/screens/presenting/kiosk_presenter.hpp"
 #include "kiosk/screens/presenting/start_failure.hpp"
+#include "kiosk/screens/tour/pictures.hpp"
 #include "kiosk/screens/wedge_filter.hpp"
 #include "kiosk/shop/opening/opening.hpp"
 #include "kiosk/wording/notices.hpp"
@@ -286,7 +286,7 @@ int writePictures(const std::filesystem::path& folder, int& argc, char** argv) {
     }
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
-    const auto failure = screens::renderGallery(QString::fromStdString(folder.string()), screens::gallerySizes());
+    const auto failure = screens::drawTour(QString::fromStdString(folder.string()), screens::pictureSizes());
     if (!failure.isEmpty()) {
         std::cerr << failure.toStdString() << std::endl;
     }

@@ -1,4 +1,4 @@
-#include "kiosk/screens/gallery_parts.hpp"
+#include "tests/screens/designed/gallery_parts.hpp"
 #include "kiosk/screens/parts/painted_items.hpp"
 #include "tests/bench/rows.hpp"
 

@@ -1,4 +1,4 @@
-#include "kiosk/screens/gallery_parts.hpp"
+#include "tests/screens/designed/gallery_parts.hpp"
 #include "kiosk/screens/parts/heat_scale_paint.hpp"
 #include "kiosk/screens/parts/trace_columns.hpp"
 #include "tests/screens/kiosk_view.hpp"

@@ -91,7 +91,13 @@ void KioskView::settle() {
         QCoreApplication::sendPostedEvents();
         QCoreApplication::processEvents();
     }
-    (void)m_view->grabWindow(); // forces polish, so that lists and texts have their places
+    m_picture = m_view->grabWindow(); // forces polish, so that lists and texts have their places
+}
+
+void KioskView::resize(const QSize& size) {
+    m_size = size;
+    m_view->resize(size);
+    settle();
 }
 
 QList<QQuickItem*> KioskView::visibleItems() const {

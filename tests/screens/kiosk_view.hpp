@@ -1,7 +1,8 @@
 #pragma once
 
-#include "kiosk/screens/gallery.hpp"
+#include "tests/screens/designed/gallery.hpp"
 
+#include <QImage>
 #include <QQuickItem>
 #include <QQuickView>
 #include <QStringList>
@@ -32,6 +33,11 @@ public:
     void show(const kiosk::screens::GalleryState& state);
     /// Lets bindings, layouts and polish come to rest.
     void settle();
+    /// The same window in another size.
+    void resize(const QSize& size);
+    [[nodiscard]] const QSize& size() const { return m_size; }
+    /// As drawn when it last came to rest.
+    [[nodiscard]] const QImage& picture() const { return m_picture; }
 
     [[nodiscard]] QList<QQuickItem*> visibleItems() const;
     [[nodiscard]] QList<QQuickItem*> touchTargets() const;
@@ -41,6 +47,7 @@ private:
     std::unique_ptr<kiosk::screens::KioskModel> m_kiosk;
     std::unique_ptr<QQuickView> m_view;
     QSize m_size;
+    QImage m_picture;
 };
 
 [[nodiscard]] QRectF onScreen(const QQuickItem& item);

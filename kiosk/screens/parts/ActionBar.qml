@@ -15,36 +15,38 @@ Item {
 
     readonly property int count: root.actions.length
 
-    function labelOf(action: actionState, brief: bool): string {
-        return brief && action.shortLabel !== "" ? action.shortLabel : action.label;
+    // How labels stand: 0 in full, 1 short, 2 short and in two lines.
+    function labelOf(action: actionState, tightness: int): string {
+        return tightness > 0 && action.shortLabel !== "" ? action.shortLabel : action.label;
     }
-    function needOf(index: int, brief: bool): real {
-        return Math.max(Theme.button, metrics.advanceWidth(root.labelOf(root.actions[index], brief)) + Theme.px(32));
+    function needOf(index: int, tightness: int): real {
+        const label = root.labelOf(root.actions[index], tightness);
+        if (tightness < 2) {
+            return Math.max(Theme.button, metrics.advanceWidth(label) + Theme.px(32));
+        }
+        return Math.max(Theme.button, metrics.inTwoLines(label) + Theme.px(24));
     }
-    function sumOf(brief: bool): real {
+    function sumOf(tightness: int): real {
         let sum = 0;
         for (let i = 0; i < root.count; ++i) {
-            sum += root.needOf(i, brief);
+            sum += root.needOf(i, tightness);
         }
         return sum;
     }
-    function widestOf(brief: bool): real {
+    function widestOf(tightness: int): real {
         let widest = 0;
         for (let i = 0; i < root.count; ++i) {
-            widest = Math.max(widest, root.needOf(i, brief));
+            widest = Math.max(widest, root.needOf(i, tightness));
         }
         return widest;
     }
-    readonly property bool tight: root.sumOf(false) > root.room
+    readonly property int tightness: root.sumOf(0) <= root.room ? 0 : root.sumOf(1) <= root.room ? 1 : 2
     readonly property real equal: root.room / Math.max(1, root.count)
-    readonly property bool even: root.widestOf(root.tight) <= root.equal
-    readonly property real spare: (root.room - root.sumOf(root.tight)) / Math.max(1, root.count)
+    readonly property bool even: root.widestOf(root.tightness) <= root.equal
+    readonly property real spare: (root.room - root.sumOf(root.tightness)) / Math.max(1, root.count)
 
-    FontMetrics {
+    LabelMetrics {
         id: metrics
-        font.family: Theme.family
-        font.pixelSize: Theme.text
-        font.bold: true
     }
     Rule {
         strong: true
@@ -59,9 +61,9 @@ Item {
             PressButton {
                 required property int index
                 required property actionState modelData
-                width: root.even ? root.equal : root.needOf(index, root.tight) + root.spare
+                width: root.even ? root.equal : root.needOf(index, root.tightness) + root.spare
                 height: Theme.button
-                label: root.labelOf(modelData, root.tight)
+                label: root.labelOf(modelData, root.tightness)
                 primary: modelData.primary
                 onActivated: root.triggered(modelData.id)
             }

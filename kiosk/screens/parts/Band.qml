@@ -41,6 +41,14 @@ Item {
         font.bold: true
         font.letterSpacing: Theme.trackingOf(Theme.verdict)
     }
+    TextMetrics {
+        id: marginAtFullSize
+        text: root.band.margin
+        font.family: Theme.family
+        font.pixelSize: Theme.margin
+        font.bold: true
+        font.letterSpacing: Theme.trackingOf(Theme.margin)
+    }
     InkText {
         id: word
         x: Theme.px(208)
@@ -58,11 +66,13 @@ Item {
         y: root.portrait ? Theme.px(118) : root.band.margin === "" ? Theme.px(43) : Theme.px(18)
         width: root.width - x - Theme.px(16)
         InkText {
+            // A range, "+4 to +26 °F", may be too wide for one line.
+            readonly property bool wide: marginAtFullSize.advanceWidth > parent.width
             visible: text !== ""
             text: root.band.margin !== "" ? root.band.margin : root.band.status
             strong: true
             color: root.band.margin !== "" ? root.verdictColor : Theme.ink
-            size: root.band.margin !== "" && !root.portrait ? Theme.margin : Theme.lead
+            size: root.band.margin === "" || root.portrait ? Theme.lead : wide ? Theme.figure : Theme.margin
             width: parent.width
             wrapMode: Text.WordWrap
         }

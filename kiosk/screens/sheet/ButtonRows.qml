@@ -31,14 +31,9 @@ Item {
         const lines = Math.ceil(1.2 * metrics.advanceWidth(root.labelOf(root.actions[index])) / Math.max(1, root.width - Theme.px(20)));
         return root.needOf(index) < root.width ? Theme.button : Math.max(Theme.button, lines * Theme.px(28) + Theme.px(12));
     }
-    // Two lines stand in a button; the break rarely falls into the middle.
+    // Two lines stand in a button.
     function twoLinesOf(index: int): real {
-        const label = root.labelOf(root.actions[index]);
-        let need = 0.65 * metrics.advanceWidth(label);
-        for (const word of label.split(" ")) {
-            need = Math.max(need, metrics.advanceWidth(word));
-        }
-        return Math.max(root.least, need + Theme.px(26));
+        return Math.max(root.least, metrics.inTwoLines(root.labelOf(root.actions[index])) + Theme.px(26));
     }
     // One row of equal buttons if their labels stand in it, in two lines each if they must; else 0.
     function evenWidth(): real {
@@ -78,12 +73,8 @@ Item {
         return boxes;
     }
 
-    FontMetrics {
+    LabelMetrics {
         id: metrics
-        font.family: Theme.family
-        font.pixelSize: Theme.text
-        font.bold: true
-        font.letterSpacing: Theme.trackingOf(Theme.text)
     }
     Repeater {
         model: root.actions

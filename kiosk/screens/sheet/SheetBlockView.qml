@@ -6,6 +6,8 @@ Loader {
     id: root
 
     required property SheetBlockModel entry
+    required property int index
+    readonly property bool first: root.index === 0
     signal triggered(string id)
 
     onEntryChanged: root.setSource(root.partOf(root.entry.kind), {

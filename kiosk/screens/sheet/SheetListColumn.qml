@@ -9,7 +9,8 @@ Item {
     required property SheetPageModel model
     property bool compact: false
     readonly property real headHeight: head.y + head.height + Theme.px(root.compact ? 6 : 10)
-    readonly property real foot: buttons.count > 0 ? buttons.y - Theme.gutter : root.height
+    // A row half scrolled away must not come too near to the places below it.
+    readonly property real foot: buttons.count > 0 ? buttons.y - Theme.gutter : root.height - Theme.deadEdge
     signal triggered(string id)
 
     Connections {

@@ -78,7 +78,7 @@ Item {
             x: Theme.edge
             y: topRule.visible ? topRule.y + topRule.height : 0
             width: parent.width - 2 * x
-            height: (buttons.count > 0 ? buttonsRule.y : parent.height) - y
+            height: (buttons.count > 0 ? buttonsRule.y : parent.height - Theme.deadEdge) - y
             model: root.model
             onTriggered: id => root.triggered(id)
         }

@@ -19,7 +19,7 @@ Column {
             required property sheetRow entry
             readonly property bool filled: row.entry.chosen !== press.down
             readonly property real depth: row.entry.indent * root.step
-            readonly property int trunks: row.index < root.block.trunks.length ? root.block.trunks[row.index] : 0
+            readonly property int trunks: root.block.trunks[row.index] ?? 0
             width: root.width
             height: Math.max(Theme.row, texts.implicitHeight + Theme.px(16))
 

@@ -18,16 +18,16 @@ Item {
     readonly property real footTop: root.height - Theme.actionBar
     readonly property real lowerTop: steps.y + steps.height + Theme.px(portrait ? 8 : 16)
     readonly property real rightTop: portrait ? lowerTop + Theme.px(300) : lowerTop
-    readonly property real scaleWidth: portrait ? width * 0.5 : Theme.px(464)
+    readonly property real scaleWidth: portrait ? width * 0.5 : Theme.px(440)
 
     InkText {
         id: title
         x: Theme.edge
-        y: Theme.px(root.compact ? 18 : 24)
+        y: (titleRule.y - height) / 2
         width: progress.x - x - Theme.px(16)
         text: root.model.title
         strong: true
-        elide: Text.ElideRight
+        wrapMode: Text.WordWrap
         size: titleMetrics.advanceWidth > progress.x - x - Theme.px(16) ? Theme.lead : Theme.figure
     }
     TextMetrics {
@@ -111,7 +111,7 @@ Item {
     }
     Rule {
         id: rightRule
-        x: root.portrait ? 0 : root.width - Theme.px(344)
+        x: root.portrait ? 0 : root.width - Theme.px(368)
         y: root.rightTop
         strong: root.portrait
         width: root.portrait ? root.width : Theme.hair

@@ -10,7 +10,7 @@
 
 namespace holdfast::kiosk::screens {
 
-/// One designed state of one page. The texts are invented; DEMO stands in the head.
+/// One designed state of one page, with invented texts: what the drawing must hold, whatever the presenters say today.
 struct GalleryState {
     QString name; ///< file name without size and theme, "run-cured"
     std::function<void(KioskModel&)> fill;
@@ -18,10 +18,6 @@ struct GalleryState {
 
 /// Every page in every state it is designed for.
 [[nodiscard]] std::vector<GalleryState> gallery();
-
-/// A picture of every state at every size, light and dark: FOLDER/run-cured-1280x800-light.png. Needs a QGuiApplication
-/// (offscreen will do). Returns the first thing that went wrong, empty if nothing did.
-[[nodiscard]] QString renderGallery(const QString& folder, const std::vector<QSize>& sizes);
 
 /// The sizes the kiosk is made for.
 [[nodiscard]] std::vector<QSize> gallerySizes();

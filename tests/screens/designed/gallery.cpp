@@ -1,6 +1,6 @@
-#include "kiosk/screens/gallery.hpp"
+#include "tests/screens/designed/gallery.hpp"
 
-#include "kiosk/screens/gallery_parts.hpp"
+#include "tests/screens/designed/gallery_parts.hpp"
 
 namespace holdfast::kiosk::screens {
 namespace {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "kiosk/screens/gallery.hpp"
+#include "tests/screens/designed/gallery.hpp"
 
 /// Pieces of the invented states that more than one page uses.
 namespace holdfast::kiosk::screens::invented {

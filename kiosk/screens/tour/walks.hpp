@@ -1,0 +1,20 @@
+#pragma once
+
+#include "kiosk/screens/tour/tour_kiosk.hpp"
+
+/// The ways through the places. Each begins on the Dryer place and ends there.
+namespace holdfast::kiosk::screens {
+
+/// A kiosk that nobody has used yet: what stands where nothing is yet, and the first owner.
+void walkFirstDay(TourKiosk& kiosk);
+void walkRuns(TourKiosk& kiosk);
+void walkInks(TourKiosk& kiosk);
+void walkInstruments(TourKiosk& kiosk);
+void walkShop(TourKiosk& kiosk);
+void walkSignIn(TourKiosk& kiosk);
+/// Dryer, Run and Strip with rides and strips.
+void walkFloor(TourKiosk& kiosk);
+/// Figures typed by hand, the note of a flash, the dryer's own sheet, the hand-over, a power loss.
+void walkReadings(TourKiosk& kiosk);
+
+} // namespace holdfast::kiosk::screens
