@@ -7,6 +7,8 @@
 #include "kiosk/screens/presenting/strip_presenter.hpp"
 #include "kiosk/shop/planning/replan.hpp"
 
+#include <QPointer>
+
 namespace holdfast::kiosk::screens {
 
 namespace {
@@ -150,7 +152,10 @@ void KioskPresenter::takeWayOut(std::size_t index) {
     const auto& run = state.run->onFile;
     const auto number = static_cast<std::uint64_t>(run.plan.number);
     m_desk.keep(shop::recordsOfWayOut(run, state.window->waysOut[index], state.families, m_desk.newId()),
-                [this, number](const std::optional<ledger::Failure>& failure) {
+                [self = QPointer{this}, this, number](const std::optional<ledger::Failure>& failure) {
+                    if (!self) { // the desk outlives this
+                        return;
+                    }
                     if (failure) {
                         m_notice = wording::noticeOf(*failure, wording::Kept::book, m_speech);
                         show();
