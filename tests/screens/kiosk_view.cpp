@@ -91,6 +91,8 @@ void KioskView::settle() {
         QCoreApplication::sendPostedEvents();
         QCoreApplication::processEvents();
     }
+    // Outside of exec() nobody else frees what was replaced.
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
     m_picture = m_view->grabWindow(); // forces polish, so that lists and texts have their places
 }
 

@@ -99,12 +99,20 @@ Item {
             onTriggered: id => root.triggered(id)
         }
         Advice {
+            id: advice
             y: Theme.px(root.compact ? 8 : 14)
             width: parent.width
-            height: (caution.visible ? caution.y : parent.height) - y - Theme.px(4)
+            height: (caution.visible ? caution.y : parent.height) - y - Theme.px(8)
             visible: !root.closed && root.model.advice.length > 0
             compact: root.compact || root.portrait
             sections: root.model.advice
+        }
+        PositionMark {
+            visible: advice.visible && more
+            x: parent.width + Theme.px(10)
+            y: advice.y
+            height: advice.height
+            of: advice
         }
         LotColumn {
             y: Theme.px(root.compact ? 36 : 52)

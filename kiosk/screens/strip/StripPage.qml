@@ -17,7 +17,7 @@ Item {
     readonly property int stepCount: root.model.steps.length
     readonly property real footTop: root.height - Theme.actionBar
     readonly property real lowerTop: steps.y + steps.height + Theme.px(portrait ? 8 : 16)
-    readonly property real rightTop: portrait ? lowerTop + Theme.px(300) : lowerTop
+    readonly property real rightTop: portrait ? lowerTop + Theme.px(316) : lowerTop
     readonly property real scaleWidth: portrait ? width * 0.5 : Theme.px(440)
 
     InkText {

@@ -16,6 +16,8 @@ QString save(QQuickView& view, const QString& path, const QSize& size) {
         QCoreApplication::sendPostedEvents();
         QCoreApplication::processEvents();
     }
+    // Outside of exec() nobody else frees what was replaced.
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
     const QImage image = view.grabWindow();
     if (image.size() != size) {
         return QStringLiteral("the window could not be drawn at %1x%2").arg(size.width()).arg(size.height());
