@@ -20,6 +20,8 @@ std::string_view keyOf(shop::RefusalCause value) noexcept {
         return "window-card-not-found";
     case shop::RefusalCause::instrumentNotFound:
         return "instrument-not-found";
+    case shop::RefusalCause::runFinished:
+        return "run-finished";
     case shop::RefusalCause::runUnusable:
         return "run-unusable";
     case shop::RefusalCause::bookUnreadable:

@@ -158,13 +158,17 @@ std::vector<std::string> endLots(Machine& m) {
             ended.push_back(lot);
         }
     }
-    const auto belt = state.belt;
+    renewLots(m, ended);
+    return ended;
+}
+
+void renewLots(Machine& m, const std::vector<std::string>& ended) {
+    const auto belt = m.state.belt;
     for (const auto& run : belt) {
         if (isIn(ended, run->lotId)) {
-            exchange(state, run, withLot(*run, freshLot(m, *run), run->lotNumber + 1));
+            exchange(m.state, run, withLot(*run, freshLot(m, *run), run->lotNumber + 1));
         }
     }
-    return ended;
 }
 
 std::vector<records::Record> lotsToOpen(const ProvingState& state, const PendingKeep& pending) {

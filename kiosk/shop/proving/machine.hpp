@@ -129,6 +129,10 @@ void replaceBelt(Machine& m, const std::shared_ptr<const AnnouncedRun>& run);
 [[nodiscard]] std::shared_ptr<const AnnouncedRun> withKnownLot(Machine& m, std::shared_ptr<const AnnouncedRun> run);
 /// A change at the dryer ends every lot known here; runs on the belt go on with fresh ones.
 [[nodiscard]] std::vector<std::string> endLots(Machine& m);
+/// Runs on the belt whose lot is one of these go on with a fresh one.
+void renewLots(Machine& m, const std::vector<std::string>& ended);
+// elsewhere.cpp
+void onKeptElsewhere(Machine& m, const KeptElsewhere& event);
 /// Entries that must stand before and behind the readings or actions of `pending`.
 [[nodiscard]] std::vector<records::Record> lotsToOpen(const ProvingState& state, const PendingKeep& pending);
 [[nodiscard]] std::vector<records::Record> lotsToClose(const ProvingState& state, const PendingKeep& pending);

@@ -38,6 +38,7 @@ enum class RefusalCause {
     runNotFound,        ///< number
     windowCardNotFound, ///< number
     instrumentNotFound, ///< number
+    runFinished,        ///< number: nothing more is judged for it
     runUnusable,        ///< number: its plan has no window (an ink or cloth is gone or faulty)
     bookUnreadable,     ///< the look-up failed
     noRunAnnounced,     ///< a strip or a retake needs a run

@@ -182,11 +182,14 @@ void ProvingDesk::keep(const std::vector<records::Record>& list,
     ledger::CommitRequest request;
     request.entries = draftsOf(list, signedBy);
     request.persons = persons;
-    m_needs.writer.submit(std::move(request), [this, then = std::move(then)](const auto& receipt) {
+    m_needs.writer.submit(std::move(request), [this, list, then = std::move(then)](const auto& receipt) {
         const auto failure = receipt ? std::optional<ledger::Failure>{} : std::optional{receipt.error()};
         QMetaObject::invokeMethod(
             this,
-            [this, then, failure] {
+            [this, list, then, failure] {
+                if (!failure) {
+                    send(KeptElsewhere{list});
+                }
                 then(failure);
                 loadFloor();
                 emit bookGrew();

@@ -127,6 +127,10 @@ struct FloorLoaded final {
     std::vector<records::ReadingRow> unclaimed{};
     bool afterPowerLoss = false; ///< at start: rides were found that a cut had ended
 };
+/// What a place wrote into the book: lots that it opened or closed, runs that it finished.
+struct KeptElsewhere final {
+    std::vector<records::Record> records;
+};
 /// Once after the start: good rides of this dryer that stand in the book, oldest first.
 struct EarlierRidesLoaded final {
     std::vector<analytics::UsualRide> rides;
@@ -199,8 +203,8 @@ using ProvingEvent =
                  LookUpFailed, StripOpened, StripStepTouched, StripUnsureTouched, StripUsedTouched, PositionTouched,
                  StripKept, StripLeft, StopPressed, RetakePressed, RetryPressed, NextPressed, RefusalClosed,
                  UnitAnswered, ReasonChosen, Committed, CommitFailed, SpoolFailed, SpoolFound, SpoolUnreadable,
-                 ActionPressed, FloorLoaded, EarlierRidesLoaded, HandOverOpened, ClaimPressed, ClaimLeft, BeltLeft,
-                 TraceLoaded, TraceNotLoaded, InstrumentInCheck, PlacementChosen, HandOpened, HandTyped,
+                 ActionPressed, FloorLoaded, EarlierRidesLoaded, KeptElsewhere, HandOverOpened, ClaimPressed, ClaimLeft,
+                 BeltLeft, TraceLoaded, TraceNotLoaded, InstrumentInCheck, PlacementChosen, HandOpened, HandTyped,
                  HandBeforeTyped, ShotPlaceChosen, HandKept, HandLeft, FlashOpened, FlashLayerChosen, FlashTyped,
                  FlashKept, FlashLeft, StripLookedUp, FreshIds>;
 

@@ -113,6 +113,10 @@ void onRunLoaded(Machine& m, const RunLoaded& event) {
         return; // another ticket was scanned since
     }
     state.lookingUp.reset();
+    if (event.run && event.run->onFile.finished) {
+        m.refuse(RefusalCause::runFinished, {}, event.number); // it takes no lot any more
+        return;
+    }
     const bool usable =
         event.run && event.run->onFile.usable && analytics::windowOf(event.run->onFile.layers).has_value();
     if (!usable) {

@@ -168,6 +168,7 @@ struct Dispatch final {
         onActionPressed(m, event);
     }
     void operator()(const FloorLoaded& event) const { onFloorLoaded(m, event); }
+    void operator()(const KeptElsewhere& event) const { onKeptElsewhere(m, event); }
     void operator()(const EarlierRidesLoaded& event) const { noteEarlierRides(m.state, event); }
     void operator()(const HandOverOpened&) const { m.state.floor.handOver = true; }
     void operator()(const ClaimPressed& event) const {
