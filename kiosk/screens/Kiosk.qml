@@ -133,7 +133,7 @@ Rectangle {
             width: parent.width
             portrait: root.portrait
             places: root.kiosk.places
-            place: root.kiosk.place
+            place: root.kiosk.barPlace
             onTriggered: id => root.kiosk.trigger(id)
         }
         // Last, so that the keys come to the work first.

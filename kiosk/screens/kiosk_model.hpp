@@ -19,6 +19,7 @@ class KioskModel : public QObject {
     QML_ELEMENT
     QML_UNCREATABLE("made in main")
     Q_PROPERTY(QString place READ place NOTIFY placeChanged)
+    Q_PROPERTY(QString barPlace READ barPlace NOTIFY placeChanged)
     Q_PROPERTY(QVariantList places READ places NOTIFY placesChanged)
     Q_PROPERTY(holdfast::kiosk::screens::RefusalState refusal READ refusal NOTIFY refusalChanged)
     Q_PROPERTY(bool refused READ refused NOTIFY refusalChanged)
@@ -52,6 +53,7 @@ public:
     void openPad(const TypePadState& pad);
 
     [[nodiscard]] QString place() const { return m_state.place; }
+    [[nodiscard]] QString barPlace() const { return m_state.barPlace.isEmpty() ? m_state.place : m_state.barPlace; }
     [[nodiscard]] QVariantList places() const;
     [[nodiscard]] RefusalState refusal() const { return m_state.refusal; }
     [[nodiscard]] bool refused() const { return !m_state.refusal.happened.isEmpty(); }

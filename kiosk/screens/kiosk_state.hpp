@@ -26,7 +26,8 @@ public:
 
 /// What the frame around the pages shows.
 struct KioskState {
-    QString place{}; ///< "dryer", "run", "strip"; any other is a sheet: "runs", "inks", "instruments", "shop"
+    QString place{};    ///< "dryer", "run", "strip"; any other is a sheet: "runs", "inks", "instruments", "shop"
+    QString barPlace{}; ///< the one of the bar that `place` belongs to
     HeaderState header{};
     QList<PlaceState> places{}; ///< in the order of the bar; only those that exist
     RefusalState refusal{};

@@ -138,6 +138,16 @@ std::string word(analytics::FlashWord value, const Speech& speech) {
     return speech.text("readings.flash.word." + std::string{analytics::nameOf(value)});
 }
 
+namespace {
+
+/// "+4", "−1", "0".
+std::string signedNumber(double value, int decimals) {
+    const auto text = numberText(value, decimals);
+    return value > 0.0 && text != numberText(0.0, decimals) ? "+" + text : text;
+}
+
+} // namespace
+
 std::string marginText(const std::optional<analytics::MarginRange>& margin, const Speech& speech) {
     if (!margin || (!margin->low && !margin->high)) {
         return {};
@@ -152,7 +162,7 @@ std::string marginText(const std::optional<analytics::MarginRange>& margin, cons
     if (*margin->low == *margin->high) {
         return figures.signedDifference(*margin->low);
     }
-    return speech.text("margin.between", {{"low", numberText(margin->low->in(figures.unit), figures.decimals)},
+    return speech.text("margin.between", {{"low", signedNumber(margin->low->in(figures.unit), figures.decimals)},
                                           {"high", figures.signedDifference(*margin->high)}});
 }
 

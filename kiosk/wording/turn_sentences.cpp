@@ -35,9 +35,13 @@ std::string turnOrder(const analytics::TurnProposal& turn, const Speech& speech)
 }
 
 std::string turnOutlook(const analytics::TurnProposal& turn, const Speech& speech) {
-    return speech.text("readings.turn.outlook", {{"peak", speech.figures.temperature(turn.predicted)},
-                                                 {"low", speech.figures.bare(turn.predictedLow)},
-                                                 {"high", speech.figures.temperature(turn.predictedHigh)}});
+    const auto peak = speech.figures.temperature(turn.predicted);
+    const auto low = speech.figures.bare(turn.predictedLow);
+    if (low == speech.figures.bare(turn.predictedHigh)) {
+        return speech.text("readings.turn.outlook-sure", {{"peak", peak}});
+    }
+    return speech.text("readings.turn.outlook",
+                       {{"peak", peak}, {"low", low}, {"high", speech.figures.temperature(turn.predictedHigh)}});
 }
 
 std::vector<std::string> turnCautions(const analytics::TurnProposal& turn, const Speech& speech) {

@@ -95,10 +95,10 @@ void addOpenQuestions(QList<DueRow>& due, const shop::ProvingState& state, const
     }
 }
 
-BeltState emptyBelt(const wording::Speech& speech) {
+BeltState emptyBelt(const FloorFacts& facts, const wording::Speech& speech) {
     BeltState belt;
     belt.heading = toQString(speech.text("dryer.belt-empty"));
-    belt.word = toQString(speech.text("word.blank"));
+    belt.word = toQString(speech.text(facts.latest.empty() ? "word.blank" : "word.belt-free"));
     belt.sentence = toQString(speech.text("dryer.how-to-start"));
     return belt;
 }
@@ -145,7 +145,7 @@ DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& fa
     page.scan.label = toQString(speech.text("dryer.scan"));
     page.scan.hint = toQString(speech.text("dryer.scan-how"));
     page.scan.primary = true;
-    page.belt = state.run && state.window ? runningBelt(state, facts, speech) : emptyBelt(speech);
+    page.belt = state.run && state.window ? runningBelt(state, facts, speech) : emptyBelt(facts, speech);
     page.earlierHeading = toQString(speech.text("dryer.earlier"));
     page.earlierNone = toQString(speech.text("dryer.earlier-none"));
     for (const auto& listed : facts.latest) {

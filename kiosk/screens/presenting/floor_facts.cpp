@@ -45,10 +45,8 @@ void addHolds(FloorFacts& facts, const SQLite::Database& reader) {
         return;
     }
     facts.lotsOnHold = static_cast<int>(held->size());
-    for (const auto& hold : *held) {
-        if (facts.onHold.size() < kHoldsListed) {
-            facts.onHold.push_back({hold.lot, hold.runNumber, hold.runTitle, hold.word});
-        }
+    for (auto hold = held->rbegin(); hold != held->rend() && facts.onHold.size() < kHoldsListed; ++hold) {
+        facts.onHold.push_back({hold->lot, hold->runNumber, hold->runTitle, hold->word}); // the newest first
     }
 }
 

@@ -238,6 +238,9 @@ KioskState KioskPresenter::frame() const {
                   : !m_places.now().empty() ? toQString(m_places.now())
                   : now == Place::run       ? QStringLiteral("run")
                                             : QStringLiteral("dryer");
+    frame.barPlace = frame.place == QLatin1String("runs")      ? QStringLiteral("run")
+                     : frame.place == QLatin1String("reading") ? QStringLiteral("dryer")
+                                                               : frame.place;
     frame.header = headerOf(now, state, m_facts, m_speech);
     frame.scanEntry.title = toQString(m_speech.text("pad.title"));
     frame.scanEntry.hint = toQString(m_speech.text("pad.hint"));

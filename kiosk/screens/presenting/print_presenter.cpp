@@ -67,7 +67,10 @@ PrintState printOf(const analytics::RunPlan& plan, const analytics::RunWindow& w
     }
     print.cloth = ClothState{withLargeFirst(plan.fabric.name), clothDetail(window, plan.fabric, speech),
                              closed && isCulprit(window, analytics::CulpritKind::fabric, std::nullopt)};
-    print.windowHeading = toQString(speech.text(closed ? "run.no-window" : "run.window"));
+    const bool held = !closed && window.hold.count() > 0.0;
+    print.windowHeading =
+        toQString(held ? speech.text("run.window-hold", {{"duration", wording::durationText(window.hold)}})
+                       : speech.text(closed ? "run.no-window" : "run.window"));
     print.windowText = toQString(wording::windowText(window, speech));
     return print;
 }

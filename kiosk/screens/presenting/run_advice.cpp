@@ -156,6 +156,9 @@ void addStanding(QList<AdviceSection>& list, const shop::ProvingState& state, co
 }
 
 QList<AdviceSection> troubledAdvice(const shop::ProvingState& state, const wording::Speech& speech) {
+    if (!state.run && state.unclaimed) {
+        return doWhyKept(speech.text("run.claim-ride"), {}, speech.text("kept.reading"), speech);
+    }
     if (!state.run) {
         return doWhyKept(speech.text("dryer.scan"), {}, {}, speech);
     }

@@ -87,7 +87,10 @@ BandState waitingBand(const shop::ProvingState& state, const wording::Speech& sp
     BandState band;
     const auto* probe = shop::shownProbe(state);
     const bool ready = probe != nullptr && probe->trouble == shop::ProbeTrouble::none && !probe->lost;
-    band.word = toQString(speech.text(!state.run ? "word.blank" : ready ? "word.ready" : "word.no-probe"));
+    band.word = toQString(speech.text(!state.run && state.unclaimed ? "word.whose"
+                                      : !state.run                  ? "word.blank"
+                                      : ready                       ? "word.ready"
+                                                                    : "word.no-probe"));
     if (ready && probe->value) {
         band.status = toQString(speech.figures.temperature(*probe->value));
         band.marginNote = toQString(speech.text("band.probe-now", {{"subject", probe->name}}));

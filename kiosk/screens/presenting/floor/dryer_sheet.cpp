@@ -34,9 +34,9 @@ SheetBlock figures(const shop::ProvingState& state, const FloorTyped& typed, con
         const auto belt = dryer->beltMetresPerMinute;
         list.push_back(figureField("reading.belt", speech.text("readings.dryer.belt"),
                                    belt ? shop::numberTyped(*belt) : std::string{}, typed, speech));
-        list.push_back(figureField("reading.set-point",
-                                   speech.text("readings.dryer.set-point", {{"unit", speech.figures.unitSign()}}),
-                                   shop::authoredTyped(dryer->setPoint, speech.figures.unit), typed, speech));
+        list.push_back(figureField(
+            "reading.set-point", speech.text("readings.dryer.set-point", {{"unit", speech.figures.unitSign()}}),
+            dryer->setPoint ? speech.figures.bare(dryer->setPoint->temperature()) : std::string{}, typed, speech));
     }
     list.push_back(figureField("reading.pulled", speech.text("readings.dryer.pulled"), {}, typed, speech));
     return fieldsBlock(list);

@@ -87,9 +87,8 @@ void InksPlace::chooseBucket(std::int64_t number) {
         return;
     }
     if (!tree) {
-        shop::StockFault fault{shop::StockFaultCause::bucketUnknown, {}};
-        fault.bucket = number;
-        m_needs.tell({wording::sentence(fault, m_needs.speech()), {}, {}});
+        m_needs.tell({m_needs.speech().text("inks.bucket-unknown", {{"bucket", std::to_string(number)}}),
+                      text("inks.bucket-unknown-kept"), text("inks.bucket-unknown-to-do")});
         return;
     }
     shown.tree = std::move(*tree);

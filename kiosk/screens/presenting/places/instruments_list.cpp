@@ -28,7 +28,7 @@ SheetRow InstrumentsPlace::rowOf(const records::InstrumentOnFile& one) const {
                                ? speech.text("instruments.row", {{"kind", kind}, {"state", linkText(*probe, speech)}})
                                : kind);
     row.value = toQString(wording::shortText(standing, speech));
-    row.strong = !standing.provesSomething();
+    row.strong = !standing.isInOrder();
     row.chosen = m_chosen && m_chosen->onFile.described.instrument == one.described.instrument;
     return row;
 }

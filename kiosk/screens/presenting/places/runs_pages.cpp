@@ -8,16 +8,15 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-MarkKind markOfState(records::LotState state) {
+/// On hold can be for too little heat or too much, or for a test: no mark says which.
+std::optional<MarkKind> markOfState(records::LotState state) {
     switch (state) {
     case records::LotState::cleared:
         return MarkKind::Cured;
-    case records::LotState::onHold:
-        return MarkKind::UnderCured;
     case records::LotState::unproven:
         return MarkKind::NotProven;
     default:
-        return MarkKind::Blank;
+        return std::nullopt;
     }
 }
 
@@ -33,8 +32,13 @@ SheetRow RunsPlace::rowOf(const records::RunRow& row) const {
         toQString(row.customer.empty() ? row.fabric
                                        : text("runs.row-detail", {{"customer", row.customer}, {"fabric", row.fabric}}));
     shown.value = row.pieces ? QString::number(*row.pieces) : QString{};
-    shown.marked = row.worst.has_value();
-    shown.mark = row.worst ? markOfState(*row.worst) : MarkKind::Blank;
+    const auto mark = row.worst ? markOfState(*row.worst) : std::nullopt;
+    shown.marked = mark.has_value();
+    shown.mark = mark.value_or(MarkKind::Blank);
+    if (row.worst == records::LotState::onHold) {
+        shown.strong = true;
+        shown.value = toQString(text("lot.on-hold"));
+    }
     shown.chosen = m_run && m_run->plan.run == row.id && !isFormShown() && !m_import;
     return shown;
 }
