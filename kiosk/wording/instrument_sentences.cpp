@@ -131,18 +131,58 @@ void addLack(std::vector<std::string>& list, const instruments::Standing& standi
                                         : "instruments.way-out.lack"));
 }
 
+/// Only while it has a ground.
+std::string answer(const instruments::Standing& standing, const Speech& speech) {
+    const bool strip = standing.ground == instruments::Ground::stripInDate;
+    const std::string ground = nameOf(standing.ground);
+    const Arguments until{{"date", dateOrNothing(standing.until)}};
+    if (!standing.provesSomething()) {
+        return speech.text("instruments.proves-only." + ground, until);
+    }
+    return strip && !standing.until ? speech.text("instruments.proves.strip-undated")
+                                    : speech.text("instruments.proves." + ground, until);
+}
+
+std::string surest(const instruments::ProofAt& proof, const Speech& speech) {
+    const bool heldMaximum = proof.shortfall > analytics::TemperatureDifference{};
+    return speech.text(heldMaximum ? "instruments.surest.spot" : "instruments.surest",
+                       {{"limit", speech.figures.temperature(proof.limit)},
+                        {"guard", speech.figures.difference(proof.guard)},
+                        {"above", speech.figures.difference(proof.shortfall)},
+                        {"least", speech.figures.temperature(proof.least())}});
+}
+
 void addProofs(std::vector<std::string>& list, const instruments::Standing& standing, const Speech& speech) {
     for (const auto& proof : standing.proofs) {
         if (proof.fault) {
             list.push_back(speech.text(std::string{"instruments.proof-fault."} + nameOf(*proof.fault),
                                        {{"limit", speech.figures.temperature(proof.limit)}}));
         } else if (proof.guard.isFinite() && standing.ground != instruments::Ground::stripInDate) {
-            list.push_back(
-                speech.text("instruments.surest", {{"limit", speech.figures.temperature(proof.limit)},
-                                                   {"guard", speech.figures.difference(proof.guard)},
-                                                   {"least", speech.figures.temperature(proof.limit + proof.guard)}}));
+            list.push_back(surest(proof, speech));
         }
     }
+    if (standing.timedInks != instruments::TimedInks::none) {
+        list.push_back(speech.text("instruments.timed-inks"));
+    }
+}
+
+/// A surface gun: what it can show, never what it proves. A bath cannot check it.
+std::vector<std::string> gunSentences(const instruments::Standing& standing, const Speech& speech) {
+    const bool grounded = standing.ground != instruments::Ground::none;
+    const Arguments until{{"date", dateOrNothing(standing.until)}};
+    std::vector<std::string> list{speech.text("instruments.proves-not.gun")};
+    list.push_back(speech.text(
+        std::string{"instruments.gun."} + (grounded ? nameOf(standing.ground) : nameOf(standing.lack)), until));
+    for (const auto& proof : standing.proofs) {
+        list.push_back(speech.text(proof.guard.isFinite() ? "instruments.gun.too-cool" : "instruments.gun.no-tolerance",
+                                   {{"limit", speech.figures.temperature(proof.limit)},
+                                    {"guard", speech.figures.difference(proof.guard)},
+                                    {"most", speech.figures.temperature(proof.mostTooCool())}}));
+    }
+    if (!grounded) {
+        list.push_back(speech.text("instruments.way-out.gun"));
+    }
+    return list;
 }
 
 } // namespace
@@ -162,7 +202,9 @@ std::string sentence(const instruments::FormFault& fault, const Speech& speech) 
     }
     return speech.text(key, {{"text", fault.text},
                              {"item", fault.item ? std::to_string(*fault.item) : std::string{}},
-                             {"most", std::to_string(instruments::kMostInPack)}});
+                             {"most", fault.cause == instruments::FormCause::tooManySteps
+                                          ? std::to_string(instruments::kMostSteps)
+                                          : std::to_string(instruments::kMostInPack)}});
 }
 
 std::string shortText(const instruments::Standing& standing, const Speech& speech) {
@@ -179,28 +221,20 @@ std::string shortText(const instruments::Standing& standing, const Speech& speec
 
 std::vector<std::string> standingSentences(const instruments::Standing& standing, const std::string& name,
                                            const Speech& speech) {
+    if (standing.kind == analytics::InstrumentKind::gun) {
+        return gunSentences(standing, speech);
+    }
     std::vector<std::string> list;
     if (standing.ground == instruments::Ground::none) {
         addLack(list, standing, name, speech);
         return list;
     }
-    const auto& proofs = standing.proofs;
-    const bool nowhere = !proofs.empty() && std::all_of(proofs.begin(), proofs.end(),
-                                                        [](const auto& proof) { return proof.fault.has_value(); });
-    const bool strip = standing.ground == instruments::Ground::stripInDate;
-    const std::string ground = nameOf(standing.ground);
-    const auto until = dateOrNothing(standing.until);
-    if (nowhere && !strip) {
-        list.push_back(speech.text("instruments.proves-only." + ground, {{"date", until}}));
-    } else if (strip && !standing.until) {
-        list.push_back(speech.text("instruments.proves.strip-undated"));
-    } else {
-        list.push_back(speech.text("instruments.proves." + ground, {{"date", until}}));
-    }
+    list.push_back(answer(standing, speech));
     addProofs(list, standing, speech);
-    if (standing.until) {
-        list.push_back(
-            speech.text(strip ? "instruments.effect.strip-until" : "instruments.effect.until", {{"date", until}}));
+    if (standing.until && standing.provesSomething()) {
+        const bool strip = standing.ground == instruments::Ground::stripInDate;
+        list.push_back(speech.text(strip ? "instruments.effect.strip-until" : "instruments.effect.until",
+                                   {{"date", dateText(*standing.until)}}));
     }
     return list;
 }

@@ -1,11 +1,14 @@
 #include "kiosk/shop/instruments/standing.hpp"
 
+#include "analytics/cure/window.hpp"
+
 #include <algorithm>
 
 namespace holdfast::kiosk::shop::instruments {
 namespace {
 
 using analytics::Date;
+using analytics::InstrumentKind;
 
 /// The last day that any certificate, or any passed check, ever named.
 std::optional<Date> lastDay(const analytics::Instrument& instrument) {
@@ -33,7 +36,7 @@ std::optional<Date> lastCheckedDay(const analytics::Instrument& instrument, Date
 
 void setGround(Standing& standing, const analytics::Calibration& calibration) {
     const auto& instrument = calibration.instrument();
-    if (instrument.kind == analytics::InstrumentKind::strip) {
+    if (instrument.kind == InstrumentKind::strip) {
         standing.until = instrument.strip ? instrument.strip->expiry : std::nullopt;
         const bool over = standing.until && *standing.until < calibration.today();
         standing.ground = over ? Ground::none : Ground::stripInDate;
@@ -52,29 +55,56 @@ void setGround(Standing& standing, const analytics::Calibration& calibration) {
     }
 }
 
+bool asksTime(const analytics::InkFamily& family) {
+    return family.pairs || family.hold > analytics::Duration{0};
+}
+
+bool seesNoTime(InstrumentKind kind) {
+    return kind == InstrumentKind::spot || kind == InstrumentKind::strip;
+}
+
+/// The coolest and the hottest; one if they are the same.
+std::vector<analytics::Temperature> limitsOf(std::vector<analytics::Temperature> cures) {
+    std::sort(cures.begin(), cures.end());
+    if (cures.size() > 2) {
+        cures.erase(cures.begin() + 1, cures.end() - 1);
+    }
+    cures.erase(std::unique(cures.begin(), cures.end()), cures.end());
+    return cures;
+}
+
 } // namespace
 
 bool Standing::provesSomething() const noexcept {
-    return ground != Ground::none &&
+    return ground != Ground::none && kind != InstrumentKind::gun && timedInks != TimedInks::all &&
            (proofs.empty() || std::any_of(proofs.begin(), proofs.end(), [](const auto& one) { return !one.fault; }));
+}
+
+bool Standing::isInOrder() const noexcept {
+    return kind == InstrumentKind::gun ? ground != Ground::none : provesSomething();
 }
 
 Standing standingOf(const analytics::Instrument& instrument, Date today,
                     const std::vector<analytics::InkFamily>& families, const analytics::GuardSetting& guard) {
     const analytics::Calibration calibration{instrument, today};
     Standing standing;
+    standing.kind = instrument.kind;
     setGround(standing, calibration);
-    std::vector<analytics::Temperature> limits;
+    std::vector<analytics::Temperature> cures;
     for (const auto& family : families) {
-        limits.push_back(family.cure);
+        if (seesNoTime(instrument.kind) && asksTime(family)) {
+            standing.timedInks = TimedInks::some;
+        } else {
+            cures.push_back(family.cure);
+        }
     }
-    std::sort(limits.begin(), limits.end());
-    if (limits.size() > 2) {
-        limits.erase(limits.begin() + 1, limits.end() - 1);
+    if (standing.timedInks == TimedInks::some && cures.empty()) {
+        standing.timedInks = TimedInks::all;
     }
-    limits.erase(std::unique(limits.begin(), limits.end()), limits.end());
-    for (const auto limit : limits) {
-        standing.proofs.push_back({limit, calibration.guardAt(limit, guard), calibration.faultAt(limit)});
+    const auto shortfall = instrument.kind == InstrumentKind::spot ? analytics::WindowRules{}.spotShortfall
+                                                                   : analytics::TemperatureDifference{};
+    for (const auto limit : limitsOf(std::move(cures))) {
+        standing.proofs.push_back({limit, calibration.guardAt(limit, guard), shortfall, calibration.faultAt(limit)});
     }
     return standing;
 }

@@ -25,6 +25,18 @@ std::string plainSign(std::string text) {
     return text;
 }
 
+/// Bytes of the character that begins at `at`: 1 for a byte that is part of none.
+std::size_t lengthOfCharacter(const std::string& text, std::size_t at) {
+    const auto lead = static_cast<unsigned char>(text[at]);
+    const std::size_t length = lead < 0xC2U ? 1 : lead < 0xE0U ? 2 : lead < 0xF0U ? 3 : lead < 0xF5U ? 4 : 1;
+    for (std::size_t i = 1; i < length; ++i) {
+        if (at + i >= text.size() || (static_cast<unsigned char>(text[at + i]) & 0xC0U) != 0x80U) {
+            return 1;
+        }
+    }
+    return length;
+}
+
 template <class Authored>
 std::string typedIn(const Authored& authored, double converted, analytics::TemperatureUnit unit) {
     return numberTyped(authored.unit == unit ? authored.value
@@ -49,7 +61,7 @@ std::optional<TextFault> textFault(const std::string& text) {
     if (text.empty()) {
         return TextFault::missing;
     }
-    if (text.size() > kLongestText) {
+    if (charactersIn(text) > kLongestText) {
         return TextFault::tooLong;
     }
     const bool unprintable = std::any_of(
@@ -57,10 +69,18 @@ std::optional<TextFault> textFault(const std::string& text) {
     return unprintable ? std::optional{TextFault::controlSign} : std::nullopt;
 }
 
+std::size_t charactersIn(const std::string& text) {
+    std::size_t count = 0;
+    for (std::size_t at = 0; at < text.size(); at += lengthOfCharacter(text, at)) {
+        ++count;
+    }
+    return count;
+}
+
 std::string firstSigns(const std::string& text) {
-    auto end = std::min(text.size(), kShownSigns);
-    while (end < text.size() && end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) {
-        --end; // not within a letter of several bytes
+    std::size_t end = 0;
+    for (std::size_t shown = 0; shown < kShownSigns && end < text.size(); ++shown) {
+        end += lengthOfCharacter(text, end);
     }
     return text.substr(0, end);
 }

@@ -9,7 +9,7 @@
 /// Texts as typed on the pad: what every room that takes a form needs of them.
 namespace holdfast::kiosk::shop {
 
-inline constexpr std::size_t kLongestText = 200; ///< in bytes
+inline constexpr std::size_t kLongestText = 200; ///< in characters
 
 enum class TextFault {
     missing,
@@ -23,7 +23,9 @@ enum class TextFault {
 [[nodiscard]] std::optional<TextFault> textFault(const std::string& text);
 /// Letters A to Z in any case are the same.
 [[nodiscard]] bool sameName(const std::string& one, const std::string& other);
-/// The first signs of a text, for a sentence about it; never part of a letter.
+/// Characters of a text in UTF-8 (RFC 3629); a byte that is part of none counts as one.
+[[nodiscard]] std::size_t charactersIn(const std::string& text);
+/// The first 40 characters of a text, for a sentence about it; never part of one.
 [[nodiscard]] std::string firstSigns(const std::string& text);
 /// "280", "-1.5", "−1,5", "+2": a point or one comma. Nothing for anything else: text, exponents, infinite, and a comma
 /// before three digits, which could part thousands.

@@ -44,7 +44,7 @@ TEST_CASE("a wrong badge, a role that may not and a wrong PIN each get their sen
     frame.signIn->scanned(badge(99), true);
     CHECK(says(*frame.signIn, "nobody in this book"));
     frame.signIn->scanned(badge(2), true);
-    CHECK(says(*frame.signIn, "Bo may not decide about holds. That may: QA or owner."));
+    CHECK(says(*frame.signIn, "Bo may not decide about holds. These may: QA or owner."));
     frame.signIn->act("sign-in.person.1");
     for (int i = 0; i < 3; ++i) {
         CHECK(frame.type("0001"));

@@ -21,12 +21,36 @@ TEST_CASE("typed numbers: a point or a comma, no sign for thousands, nothing inf
 }
 
 TEST_CASE("a text cut for a sentence never ends within a letter", "[typed]") {
-    std::string text(39, 'x');
-    text += "\u00F1\u00F1"; // two bytes each in UTF-8, RFC 3629
-    const auto shown = firstSigns(text);
-    CHECK(shown == std::string(39, 'x'));
+    const std::string begin(39, 'x');
+    CHECK(firstSigns(begin + "\u00F1\u00F1") == begin + "\u00F1"); // two bytes each in UTF-8, RFC 3629
+    CHECK(firstSigns(begin + "\u20AC\u20AC") == begin + "\u20AC"); // three bytes each
     CHECK(firstSigns("a\u00F1o") == "a\u00F1o");
     CHECK(firstSigns("").empty());
+}
+
+TEST_CASE("a text may be 200 characters long, whatever bytes they take", "[typed]") {
+    const auto repeated = [](const std::string& character, std::size_t count) {
+        std::string text;
+        for (std::size_t i = 0; i < count; ++i) {
+            text += character;
+        }
+        return text;
+    };
+    for (const std::string character : {"x", "\u00F1", "\u20AC", "\U0001F600"}) { // 1 to 4 bytes, RFC 3629, 3
+        CAPTURE(character);
+        CHECK(charactersIn(repeated(character, 200)) == 200);
+        CHECK_FALSE(textFault(repeated(character, 200)));
+        CHECK(textFault(repeated(character, 201)) == TextFault::tooLong);
+    }
+    CHECK(charactersIn("") == 0);
+}
+
+TEST_CASE("bytes that are part of no character count each, so that no text is endless", "[typed]") {
+    CHECK(charactersIn(std::string(300, '\x80')) == 300);      // continuations without a lead
+    CHECK(charactersIn("\xC3") == 1);                          // cut off
+    CHECK(charactersIn("\xE2\x82x") == 3);                     // three bytes announced, two there
+    CHECK(charactersIn(std::string(2, '\xFF') + "\xC0") == 3); // never in UTF-8
+    CHECK(textFault(std::string(201, '\x80')) == TextFault::tooLong);
 }
 
 TEST_CASE("an authored figure keeps its digits in its own unit", "[typed]") {
