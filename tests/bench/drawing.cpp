@@ -1,6 +1,6 @@
-#include "tests/screens/designed/gallery_parts.hpp"
 #include "kiosk/screens/parts/painted_items.hpp"
 #include "tests/bench/rows.hpp"
+#include "tests/screens/designed/gallery_parts.hpp"
 
 #include <QCoreApplication>
 #include <QImage>

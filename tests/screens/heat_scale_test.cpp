@@ -1,6 +1,6 @@
-#include "tests/screens/designed/gallery_parts.hpp"
 #include "kiosk/screens/parts/heat_scale_paint.hpp"
 #include "kiosk/screens/parts/trace_columns.hpp"
+#include "tests/screens/designed/gallery_parts.hpp"
 #include "tests/screens/kiosk_view.hpp"
 
 #include <QElapsedTimer>

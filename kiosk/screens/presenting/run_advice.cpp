@@ -129,8 +129,9 @@ QList<AdviceSection> lostAdvice(const shop::ProvingState& state, const wording::
 
 std::string flashText(const shop::LastFlash& flash, const wording::Speech& base) {
     const auto speech = flash.run ? wording::speechFor(base, flash.run->onFile.layers) : base;
-    return speech.text("readings.flash.noted", {{"layer", speech.layer(flash.note.position)},
-                                                {"word", wording::word(flash.note.word, speech)}}) +
+    return speech.text("readings.flash.noted",
+                       {{"layer", withLargeFirst(speech.layer(flash.note.position)).toStdString()},
+                        {"word", wording::word(flash.note.word, speech)}}) +
            " " + wording::sentences(flash.note.reasons, flash.note.reasons.size(), speech);
 }
 

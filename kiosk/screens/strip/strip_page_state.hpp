@@ -70,9 +70,9 @@ struct StripPageState {
     QList<ChoiceState> positions{};
     QList<ChoiceState> marks{};      ///< what else is to be seen on it, each on or off: "next half dark"
     QList<ChoiceState> placements{}; ///< how it lay: "in wet ink"
-    ActionState keep{};  ///< primary; without an id there is nothing to keep yet and `keep.label` says why
-    QString footNote{};  ///< "The strip card carries a code for each step: scan it instead of touching."
-    ActionState leave{}; ///< "Leave, keep nothing"
+    ActionState keep{};              ///< primary; without an id there is nothing to keep yet and `keep.label` says why
+    QString footNote{};              ///< "The strip card carries a code for each step: scan it instead of touching."
+    ActionState leave{};             ///< "Leave, keep nothing"
 
     bool operator==(const StripPageState&) const = default;
 };

@@ -70,7 +70,7 @@ void walkHandOver(TourKiosk& kiosk) {
     kiosk.stop("hand-over");
     kiosk.press("floor.taken-over");
     kiosk.ride(330.0);
-    kiosk.pass(70);
+    kiosk.pass(25);
     kiosk.restart();
     kiosk.stop("power-loss");
     kiosk.link("P-3", drivers::LinkState::ready);
