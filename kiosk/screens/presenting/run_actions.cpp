@@ -2,6 +2,9 @@
 
 #include "kiosk/screens/presenting/shown.hpp"
 
+#include <string>
+#include <vector>
+
 namespace holdfast::kiosk::screens {
 
 namespace {
@@ -14,13 +17,32 @@ ActionState action(const char* id, const char* key, const wording::Speech& speec
     return out;
 }
 
-/// What can be said to have been done about a bad verdict; the first is the likeliest.
-void addAnswers(QList<ActionState>& actions, analytics::Word word, const wording::Speech& speech) {
-    const bool tooHot = word == analytics::Word::overheated;
-    actions.append(tooHot ? action("floor.faster", "floor-faster", speech, true)
-                          : action("floor.slower", "floor-slower", speech, true));
-    actions.append(tooHot ? action("floor.cooler", "floor-cooler", speech)
-                          : action("floor.hotter", "floor-hotter", speech));
+/// The knob that "Do now" speaks of comes first and is the black one; without a proposal, the likelier.
+std::vector<std::string> knobsOf(const shop::ProvingState& state) {
+    const bool proposed = state.turn && state.turn->has_value();
+    const auto knob = proposed                                             ? (*state.turn)->knob
+                      : state.verdict->word == analytics::Word::overheated ? analytics::TurnKnob::beltFaster
+                                                                           : analytics::TurnKnob::beltSlower;
+    switch (knob) {
+    case analytics::TurnKnob::beltSlower:
+        return {"slower", "hotter"};
+    case analytics::TurnKnob::beltFaster:
+        return {"faster", "cooler"};
+    case analytics::TurnKnob::setPointUp:
+        return {"hotter", "slower"};
+    case analytics::TurnKnob::setPointDown:
+        break;
+    }
+    return {"cooler", "faster"};
+}
+
+/// What can be said to have been done about a bad verdict.
+void addAnswers(QList<ActionState>& actions, const shop::ProvingState& state, const wording::Speech& speech) {
+    bool first = true;
+    for (const auto& knob : knobsOf(state)) {
+        actions.append(action(("floor." + knob).c_str(), ("floor-" + knob).c_str(), speech, first));
+        first = false;
+    }
     actions.append(action("floor.pulled", "floor-pulled", speech));
     actions.append(action("floor.problem", "floor-problem", speech));
 }
@@ -44,7 +66,7 @@ QList<ActionState> actionsOf(const shop::ProvingState& state, const wording::Spe
     } else if (stage == shop::Stage::verdict && state.verdict) {
         const bool cured = state.verdict->word == analytics::Word::cured;
         if (shop::verdictStays(state)) {
-            addAnswers(actions, state.verdict->word, speech);
+            addAnswers(actions, state, speech);
         } else if (cured) {
             actions.append(action("next", "next-run", speech, true));
         } else if (shop::mayRetake(state)) {

@@ -1,6 +1,7 @@
 // From typed states to finished page states: what may stand where, and what never may.
 #include "kiosk/screens/presenting/header_presenter.hpp"
 #include "kiosk/screens/presenting/print_presenter.hpp"
+#include "kiosk/screens/presenting/run_actions.hpp"
 #include "kiosk/screens/presenting/run_band.hpp"
 #include "kiosk/screens/presenting/run_presenter.hpp"
 #include "kiosk/screens/presenting/scale_presenter.hpp"
@@ -204,5 +205,32 @@ TEST_CASE("a page never has two primary actions", "[presenting]") {
             primary += action.primary ? 1 : 0;
         }
         CHECK(primary == 1); // look.md principle 6
+    }
+}
+
+TEST_CASE("the black button turns the knob that the proposal speaks of", "[presenting]") {
+    auto state = stateOf(plan({{"black", "standard"}}, "100% cotton"));
+    state.verdict = verdict(analytics::Word::underCured, -17);
+    shop::KeptReading kept;
+    kept.id = "reading";
+    kept.run = state.run;
+    kept.reading.verdict = state.verdict;
+    kept.reading.lot = "lot";
+    state.kept.push_back(kept);
+    state.shownReadings = {"reading"};
+    records::ReadingRow open;
+    open.id = "reading";
+    state.floor.unanswered.push_back(open);
+    REQUIRE(shop::verdictStays(state));
+    const auto primary = [&] { return actionsOf(state, {}).front(); };
+    CHECK(primary().id == QStringLiteral("floor.slower"));
+    for (const auto& [knob, id] : {std::pair{analytics::TurnKnob::setPointUp, "floor.hotter"},
+                                   std::pair{analytics::TurnKnob::setPointDown, "floor.cooler"},
+                                   std::pair{analytics::TurnKnob::beltFaster, "floor.faster"}}) {
+        analytics::TurnProposal proposal;
+        proposal.knob = knob;
+        state.turn = proposal;
+        CHECK(primary().id == QString::fromLatin1(id));
+        CHECK(primary().primary);
     }
 }
