@@ -214,6 +214,23 @@ TEST_CASE("after a restart the dryer's usual is made of the good rides in the bo
     }
 }
 
+TEST_CASE("after a run is finished a change at the dryer is written, and nothing hangs", "[shop][desk]") {
+    Kiosk kiosk;
+    kiosk.announce();
+    kiosk.heatedRide();
+    REQUIRE(kiosk.untilStage(Stage::verdict));
+    const auto lot = *kiosk.desk().state().kept.at(0).reading.lot;
+    bool finished = false;
+    kiosk.desk().keep(
+        {records::LotClosed{lot, 36, records::LotEnd::runEnded}, records::RunFinished{"run-20418", 36, std::nullopt}},
+        [&](const std::optional<ledger::Failure>& failure) { finished = !failure; });
+    REQUIRE(kiosk.until([&] { return finished; }));
+    kiosk.desk().send(ActionPressed{ActionCard::beltSlower});
+    REQUIRE(kiosk.until([&] { return kiosk.desk().state().pending.empty(); }));
+    CHECK(kiosk.desk().state().floor.lastAction->kept);
+    CHECK(kiosk.book().check()->sound());
+}
+
 TEST_CASE("after a power cut the spool becomes a reading cut off, never cured", "[shop][desk]") {
     Kiosk kiosk;
     kiosk.announce();
