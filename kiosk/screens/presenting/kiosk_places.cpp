@@ -12,6 +12,7 @@
 #include <QPointer>
 
 #include <array>
+#include <utility>
 
 namespace holdfast::kiosk::screens {
 
@@ -41,6 +42,11 @@ constexpr std::array<FloorPress, 13> kFloorPresses{{
 
 constexpr const char* kClaim = "floor.claim.";
 constexpr const char* kReading = "reading"; ///< the floor's sheets
+
+/// A spot, a gun or a flash is being typed.
+bool isTyping(const shop::ProvingState& state) {
+    return state.hand || state.flash;
+}
 
 } // namespace
 
@@ -92,6 +98,17 @@ PlaceNeeds KioskPresenter::placeNeeds() {
     return needs;
 }
 
+void KioskPresenter::afterScan() {
+    if (m_desk.state().refusal) { // a scan that does nothing leaves what is being written
+        return;
+    }
+    if (isTyping(m_desk.state())) {
+        m_places.open(kReading); // it was about the entry: where on the belt, or another instrument
+    } else {
+        m_places.close();
+    }
+}
+
 FloorNeeds KioskPresenter::floorNeeds() {
     FloorNeeds needs;
     needs.floor = [this]() -> const shop::ProvingState& { return m_desk.state(); };
@@ -102,14 +119,15 @@ FloorNeeds KioskPresenter::floorNeeds() {
     return needs;
 }
 
-void KioskPresenter::followPages(shop::Stage before, shop::Stage now) {
-    const auto isTyped = [](shop::Stage stage) { return stage == shop::Stage::hand || stage == shop::Stage::flash; };
+void KioskPresenter::followPages() {
     if (m_floor == nullptr) {
         return;
     }
-    if (isTyped(now)) {
+    const bool typing = isTyping(m_desk.state());
+    const bool before = std::exchange(m_typing, typing);
+    if (typing && !before) { // only then: who looks at another place meanwhile is left there
         m_places.open(kReading);
-    } else if (isTyped(before) && m_places.now() == kReading) {
+    } else if (before && !typing && m_places.now() == kReading) {
         m_places.close();
         m_onRun = true;
     }

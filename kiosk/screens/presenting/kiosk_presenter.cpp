@@ -92,9 +92,7 @@ void KioskPresenter::scan(const QString& text) {
         return;
     }
     m_desk.send(shop::ScannedText{text.toStdString()});
-    if (!m_desk.state().refusal) { // a scan that does nothing leaves what is being written
-        m_places.close();
-    }
+    afterScan();
 }
 
 void KioskPresenter::act(const QString& id) {
@@ -198,7 +196,7 @@ bool KioskPresenter::actOnStrip(const QString& id) {
 
 void KioskPresenter::stateChanged() {
     const auto stage = shop::stageOf(m_desk.state());
-    followPages(m_stage, stage);
+    followPages();
     if (stage != m_stage) {
         // A run that was scanned, a ride that began or ended: the person is shown it without a touch.
         m_onRun = m_onRun || stage == shop::Stage::window || stage == shop::Stage::recording;

@@ -54,7 +54,8 @@ private:
     void makePlaces();
     [[nodiscard]] PlaceNeeds placeNeeds();
     [[nodiscard]] FloorNeeds floorNeeds();
-    void followPages(shop::Stage before, shop::Stage now);
+    void afterScan();
+    void followPages();
     void keepForPlace(Keeping keeping, KeepDone then);
     void print(const PrintWish& wish);
     void goTo(const std::string& place);
@@ -84,6 +85,7 @@ private:
     std::optional<wording::Notice> m_notice; ///< something that is no reading could not be written
     QTimer m_clockTick;
     bool m_onRun = false;         ///< the person is on the Run place
+    bool m_typing = false;        ///< a spot, gun or flash was being typed at the last change
     bool m_handOver = false;      ///< the hand-over stood there at the last change
     std::int64_t m_sequence = -1; ///< newest entry the lists have seen
     shop::Stage m_stage = shop::Stage::idle;

@@ -95,6 +95,27 @@ TEST_CASE("a probe that goes away in the tunnel is told at once, and the verdict
     CHECK_FALSE(kiosk.shows("Cured"));
 }
 
+TEST_CASE("a reading half typed waits while another place is looked at, and a card does not hide it", "[e2e][screen]") {
+    ensureScreen();
+    Rig rig{kSpeed};
+    const WholeKiosk kiosk{rig};
+    REQUIRE(eventually([&] { return kiosk.scannerReady(); }));
+    rig.scanRun(20413);
+    REQUIRE(eventually([&] { return kiosk.press("Other reading"); }));
+    REQUIRE(eventually([&] { return kiosk.pressWhatBegins("H-7"); }));
+    INFO(kiosk.textsShown().join(QLatin1Char{10}).toStdString());
+    REQUIRE(eventually([&] { return kiosk.shows("Spot thermometer H-7"); }));
+    rig.scan(drivers::encode(drivers::TicketKind::action, 20, 3)); // left
+    REQUIRE(eventually([&] { return kiosk.state().hand->position == kiosk::records::BeltPosition::left; }));
+    CHECK(kiosk.shows("Spot thermometer H-7"));
+    REQUIRE(eventually([&] { return kiosk.press("Inks"); }));
+    REQUIRE(eventually([&] { return kiosk.shows("New family"); }));
+    const auto probe = rig.plugIn(scenarioWith(kPeak)); // the machine goes on
+    REQUIRE(eventually([&] { return kiosk.showsPartly("live"); }));
+    CHECK_FALSE(kiosk.shows("Spot thermometer H-7"));
+    REQUIRE(kiosk.state().hand);
+}
+
 TEST_CASE("a newer program's book is shown, with a sentence that it can only be read", "[e2e][screen]") {
     ensureScreen();
     Rig rig{kSpeed};
