@@ -127,7 +127,9 @@ std::shared_ptr<const AnnouncedRun> ProvingDesk::Disk::runOf(const std::string& 
         return nullptr;
     }
     auto run = records::runById(**database, id, now);
-    return run && *run && (*run)->usable ? announced(std::move(**run), freshLot) : nullptr;
+    // A finished run takes no lot any more: the ride is kept as nobody's.
+    const bool takes = run && *run && (*run)->usable && (!(*run)->finished || (*run)->lot);
+    return takes ? announced(std::move(**run), freshLot) : nullptr;
 }
 
 ProvingEvent ProvingDesk::Disk::readLeftOver(const std::string& fileName, const std::string& freshLot,

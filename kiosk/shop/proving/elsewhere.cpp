@@ -56,8 +56,8 @@ void replan(Machine& m, const records::RunReplanned& replanned) {
     leaveBelt(m, replanned.plan.run);
     const auto number = static_cast<std::uint64_t>(replanned.plan.number);
     state.lookingUp = number;
-    state.lookingUpCard = false;
-    m.effects.emplace_back(LookUpRun{number, false});
+    state.lookingUpCard = replanned.plan.kind == records::PlanKind::windowCard;
+    m.effects.emplace_back(LookUpRun{number, state.lookingUpCard});
 }
 
 } // namespace

@@ -116,11 +116,19 @@ void onCommitFailed(Machine& m, const CommitFailed& event) {
 
 void onRetry(Machine& m) {
     auto& pending = m.state.pending;
-    if (!pending.empty() && pending.front().status == KeepStatus::failed) {
-        pending.front().status = KeepStatus::writing;
-        pending.front().failure.reset();
-        pending.front().since = m.state.now;
-        m.effects.emplace_back(*pending.front().commit);
+    if (pending.empty() || pending.front().status != KeepStatus::failed) {
+        return;
+    }
+    auto& front = pending.front();
+    const bool refused = front.failure && front.failure->code == ledger::FailureCode::refused;
+    front.status = KeepStatus::writing;
+    front.failure.reset();
+    front.since = m.state.now;
+    if (refused) { // nothing was stored, and what a place wrote meanwhile stood in its way: it is put together anew
+        front.sent = false;
+        sendNext(m);
+    } else {
+        m.effects.emplace_back(*front.commit);
     }
 }
 

@@ -228,7 +228,15 @@ void ProvingDesk::commit(const Commit& effect) {
     const auto done = [this, key = effect.key, ids, spools,
                        disk = m_disk.get()](ledger::Result<ledger::CommitReceipt> receipt) {
         if (!receipt) {
-            answer(CommitFailed{key, receipt.error()});
+            QMetaObject::invokeMethod(
+                this,
+                [this, failed = CommitFailed{key, receipt.error()}] {
+                    if (failed.failure.code == ledger::FailureCode::refused) {
+                        m_requests.erase(failed.key); // the next try may be another
+                    }
+                    send(failed);
+                },
+                Qt::QueuedConnection);
             return;
         }
         for (const auto& [spool, name] : spools) {

@@ -87,8 +87,9 @@ private:
     DeskNeeds m_needs;
     ProvingState m_state;
     ledger::UuidSequence m_ids;
-    std::map<std::int64_t, ledger::CommitRequest> m_requests; ///< by key, until they are kept: a retry sends the same
-    std::map<std::int64_t, std::string> m_spoolNames;         ///< file names
+    std::map<std::int64_t, ledger::CommitRequest>
+        m_requests; ///< by key, until they are kept: a retry sends the same, save one that the book refused
+    std::map<std::int64_t, std::string> m_spoolNames; ///< file names
     std::shared_ptr<Disk> m_disk;
     analytics::Date m_day{};
     QTimer m_timer;

@@ -105,3 +105,32 @@ TEST_CASE("a plan changed under the belt is asked for anew", "[shop][lots]") {
     REQUIRE_FALSE(asked.empty());
     CHECK(asked.back().number == 20418);
 }
+
+TEST_CASE("a window card changed under the belt is asked for as a card", "[shop][lots]") {
+    Floor floor;
+    auto card = std::make_shared<AnnouncedRun>(*runOf("standard", "100% cotton", 3));
+    card->onFile.plan.kind = records::PlanKind::windowCard;
+    floor.send(ScannedText{"3"});
+    floor.send(RunLoaded{3, card});
+    REQUIRE(floor.state().run);
+    records::RunReplanned again;
+    again.plan = card->onFile.plan;
+    floor.send(KeptElsewhere{{again}});
+    REQUIRE_FALSE(floor.all<LookUpRun>().empty());
+    CHECK(floor.all<LookUpRun>().back().windowCard);
+}
+
+TEST_CASE("a change that the book refused because a lot had just been closed is put together anew", "[shop][lots]") {
+    auto floor = floorWithLot();
+    floor.send(ActionPressed{ActionCard::beltSlower}); // on its way while the run is being finished
+    REQUIRE(closes(floor.commits().at(1), lotOf(floor)));
+    floor.send(KeptElsewhere{finishing(floor)});
+    floor.commitFails(holdfast::kiosk::ledger::FailureCode::refused);
+    REQUIRE(floor.stage() == Stage::notKept);
+    floor.send(RetryPressed{});
+    const auto sent = floor.all<Commit>();
+    REQUIRE(sent.size() == 3);
+    CHECK_FALSE(closes(sent[2], lotOf(floor)));
+    floor.commitDone();
+    CHECK(floor.state().pending.empty());
+}

@@ -116,7 +116,8 @@ void Floor::send(const ProvingEvent& event) {
         if (const auto* commit = std::get_if<Commit>(&effect)) {
             const bool again = !m_commits.empty() && m_commits.back().key == commit->key;
             if (again) {
-                m_answered = m_commits.size() - 1; // asked for again: to be answered again
+                m_commits.back() = *commit; // asked for again: to be answered again
+                m_answered = m_commits.size() - 1;
             } else {
                 m_commits.push_back(*commit);
             }
