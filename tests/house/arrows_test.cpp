@@ -53,6 +53,7 @@ const std::map<std::string, std::set<std::string>> kMayUse = {
     {"analytics/metrology", {"analytics/quantity"}},
     {"analytics/metrology/fixed_points", {"analytics/quantity", "analytics/metrology"}},
     {"analytics/cure", {"analytics/quantity", "analytics/metrology"}},
+    {"analytics/lots", {"analytics/quantity", "analytics/metrology", "analytics/cure"}},
     {"drivers/clock", {}},
     {"drivers/protocol", {"drivers/clock", "drivers/link"}},
     {"drivers/catalogue", {"drivers/clock", "drivers/protocol", "drivers/link"}},
