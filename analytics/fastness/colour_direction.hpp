@@ -17,7 +17,8 @@ using RepeatReadings = std::vector<Lab>;
 enum class RepeatFault {
     invalidColour,
     tooFewRepeats, ///< fewer than kFewestFreedoms degrees of freedom
-    riskInvalid    ///< outside 0.1 % to 20 %
+    riskInvalid,   ///< outside 0.1 % to 20 %
+    spreadInvalid  ///< a spread or step that is negative or not finite
 };
 
 inline constexpr std::size_t kFewestFreedoms = 4; ///< Σ(n − 1) over the spots; from memory
@@ -34,7 +35,8 @@ struct RepeatSpread final {
 /// Largest ΔE*ab two colours that are the same may show, at most at the risk α: t(ν, 1 − α/2)·total·√(1/n1 + 1/n2),
 /// where n1 and n2 are the readings averaged for each colour. Of all ways the spread can lie in the three axes, all
 /// along one line is the worst (Székely and Bakirov, Probab. Theory Relat. Fields 126, 2003), and there it is Student's
-/// t; α is kept in every other. total counts as no less than the instrument's own step: √3·step/√12.
+/// t; α is kept in every other. total counts as no less than the
+/// step/√12 of each of the three figures of the instrument's display, together step/2.
 struct ChangeLimitRequest final {
     RepeatSpread spread;
     std::size_t referenceReadings = 1; ///< n1; 0 counts as 1

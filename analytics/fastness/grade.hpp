@@ -32,7 +32,7 @@ public:
     /// 1, 1.5 … 5, within 1e-9.
     [[nodiscard]] static tl::expected<Grade, GradeFault> fromNumber(double number) noexcept;
     /// "4", "4.5", "4,5" or "4-5" (also with a dash or a slash), spaces round it ignored.
-    [[nodiscard]] static tl::expected<Grade, GradeFault> fromText(std::string_view text) noexcept;
+    [[nodiscard]] static tl::expected<Grade, GradeFault> fromText(std::string_view text);
     /// Step 0 is grade 1, step 8 grade 5; a step above 8 is a bug.
     [[nodiscard]] static constexpr Grade fromStep(std::size_t step) noexcept { return Grade{step}; }
     [[nodiscard]] static constexpr Grade worst() noexcept { return Grade{0}; }

@@ -31,20 +31,21 @@ struct InstrumentalChange final {
     Grade grade = Grade::best();
 };
 
-/// Mean hue and chroma of the two give D, which moves part of the chroma difference; ΔE_F = √(ΔL*² + ΔC_F² + ΔH_F²);
-/// GS = 5 − ΔE_F/1.7 up to 3.4, then 5 − log2(ΔE_F/0.85), never below 1. The grade is the step of A02 nearest to ΔE_F,
-/// half way the worse: the limits 0.40, 1.25, 2.10, 2.95, 4.10, 5.80, 8.20, 11.60 are the middles of that scale.
+/// A colour without chroma has hue 0, as the formula gives it. Mean hue and chroma of the two give D, which moves part
+/// of the chroma difference; ΔE_F = √(ΔL*² + ΔC_F² + ΔH_F²); GS = 5 − ΔE_F/1.7 up to 3.4, then 5 − log2(ΔE_F/0.85),
+/// never below 1. The grade is the step of A02 nearest to ΔE_F, half way the worse: the limits
+/// 0.40, 1.25, 2.10, 2.95, 4.10, 5.80, 8.20, 11.60 are the middles of that scale.
 [[nodiscard]] tl::expected<InstrumentalChange, ColourFault> instrumentalChange(const Lab& original,
                                                                                const Lab& treated) noexcept;
 
 /// ISO 105-A04:1989, instrumental assessment of staining of adjacent cloth.
 struct InstrumentalStaining final {
     double deltaEgs = 0.0; ///< ΔE_GS = ΔE*ab − 0.4·√(ΔE*ab² − ΔL*²)
-    double ssr = 5.0;      ///< staining scale rating, 1 to 5
+    double ssr = 5.0;      ///< staining scale rating, 5 and below; under 1 past the last step of the scale
     Grade grade = Grade::best();
 };
 
-/// SSR = 6.1 − 1.45·ln ΔE_GS; where that exceeds 4, 5 − 0.23·ΔE_GS instead; kept within 1 to 5. ΔE_GS = 0 gives 5.
+/// SSR = 6.1 − 1.45·ln ΔE_GS; where that exceeds 4, 5 − 0.23·ΔE_GS instead; ΔE_GS = 0 gives 5. Not cut at 1.
 /// Reported in the bands of clause 6.6: 4.75 and above is 5, 4.25 is 4-5, 3.75 is 4 … 1.25 is 1-2, below it 1; the
 /// edge itself belongs to the better grade, within 1e-9.
 [[nodiscard]] tl::expected<InstrumentalStaining, ColourFault> instrumentalStaining(const Lab& unstained,
@@ -54,7 +55,7 @@ struct InstrumentalStaining final {
 [[nodiscard]] tl::expected<InstrumentalStaining, ColourFault> stainingRating(double cielabDifference,
                                                                              double lightnessPart) noexcept;
 
-/// The band of clause 6.6 a rating falls in; refused when not finite or outside 1 to 5.
+/// The band of clause 6.6 a rating falls in; refused when not finite or above 5.
 [[nodiscard]] tl::expected<Grade, ColourFault> stainingBand(double ssr) noexcept;
 
 } // namespace holdfast::analytics

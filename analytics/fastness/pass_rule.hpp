@@ -4,7 +4,9 @@
 #include "analytics/fastness/grade.hpp"
 #include "analytics/fastness/stretch.hpp"
 
+#include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <variant>
 #include <vector>
@@ -40,6 +42,14 @@ enum class Quantity {
 };
 
 using TestValue = std::variant<Grade, CrackClass, RelativeLength, double, bool>;
+
+/// What sort of value a quantity has, in the order of TestValue.
+enum class ValueKind { grade, crackClass, relativeLength, number, yesNo };
+
+[[nodiscard]] ValueKind valueKindOf(Quantity quantity) noexcept;
+
+/// Whether it belongs to a method of the shop's own and needs a name.
+[[nodiscard]] bool isOwn(Quantity quantity) noexcept;
 
 /// Where in a test a value was taken. Both absent: the test has one place only.
 struct TestPlace final {
