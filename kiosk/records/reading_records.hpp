@@ -99,6 +99,7 @@ struct ReadingRefused final {
 struct CorrectionMade final {
     std::string corrects; ///< id of the entry
     ReadingTaken reading;
+    std::string check{}; ///< id of the check.done that found the instrument wrong: judged again with the error found
 };
 
 } // namespace holdfast::kiosk::records
