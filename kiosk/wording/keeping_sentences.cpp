@@ -22,6 +22,10 @@ const char* nameOf(shop::Right right) {
         return "log-tests";
     case Right::decideHolds:
         return "decide-holds";
+    case Right::takeComplaints:
+        return "take-complaints";
+    case Right::describeMethods:
+        return "describe-methods";
     case Right::reviseInks:
         return "revise-inks";
     case Right::keepInstruments:
@@ -160,6 +164,8 @@ const char* nameOf(shop::SignInCause cause) {
         return "person-left";
     case Cause::notEntitled:
         return "not-entitled";
+    case Cause::samePerson:
+        return "same-person";
     case Cause::noPin:
         return "no-pin";
     case Cause::pinWrong:

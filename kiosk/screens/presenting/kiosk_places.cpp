@@ -90,6 +90,10 @@ PlaceNeeds KioskPresenter::placeNeeds() {
             m_places.cover("sign-in");
         }
     };
+    needs.signAfresh = [this](shop::Right right, std::int64_t other, std::function<void(std::int64_t)> then) {
+        m_signIn->askAfresh(right, other, std::move(then));
+        m_places.cover("sign-in");
+    };
     needs.inCheck = [this](const std::string& probe, bool inCheck) {
         m_desk.send(shop::InstrumentInCheck{probe, inCheck});
     };
@@ -157,11 +161,12 @@ void KioskPresenter::keepForPlace(Keeping keeping, KeepDone then) {
         reloadLists();
         show();
     };
-    std::vector<ledger::PersonName> names;
+    shop::DeskKeeping desk{
+        std::move(keeping.list), std::move(keeping.ids), std::move(keeping.blobs), {}, keeping.person};
     if (keeping.name) {
-        names.push_back(std::move(*keeping.name));
+        desk.persons.push_back(std::move(*keeping.name));
     }
-    m_desk.keep(keeping.list, kept, names, keeping.person);
+    m_desk.keep(desk, kept);
 }
 
 void KioskPresenter::print(const PrintWish& wish) {

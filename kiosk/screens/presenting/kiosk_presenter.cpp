@@ -149,7 +149,7 @@ void KioskPresenter::takeWayOut(std::size_t index) {
     }
     const auto& run = state.run->onFile;
     const auto number = static_cast<std::uint64_t>(run.plan.number);
-    m_desk.keep(shop::recordsOfWayOut(run, state.window->waysOut[index], state.families, m_desk.newId()),
+    m_desk.keep({shop::recordsOfWayOut(run, state.window->waysOut[index], state.families, m_desk.newId())},
                 [self = QPointer{this}, this, number](const std::optional<ledger::Failure>& failure) {
                     if (!self) { // the desk outlives this
                         return;

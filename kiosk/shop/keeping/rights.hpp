@@ -12,7 +12,9 @@ namespace holdfast::kiosk::shop {
 
 enum class Right {
     logTests,         ///< tests of prints
-    decideHolds,      ///< release, re-run, scrap
+    decideHolds,      ///< release, re-run, scrap, call back
+    takeComplaints,   ///< write down what a customer says, tie it to a run
+    describeMethods,  ///< test methods of the shop's own
     reviseInks,       ///< families and cloths
     keepInstruments,  ///< describe them, certificates, checks
     describeDryers,   ///< heated length, what belt and heat can do
@@ -28,9 +30,11 @@ struct RightRow final {
     bool owner = true;
 };
 
-inline constexpr std::array<RightRow, 8> kRights{{
+inline constexpr std::array<RightRow, 10> kRights{{
     {Right::logTests, true, true, true},
     {Right::decideHolds, false, true, true},
+    {Right::takeComplaints, true, true, true},
+    {Right::describeMethods, false, true, true},
     {Right::reviseInks, false, true, true},
     {Right::keepInstruments, false, true, true},
     {Right::describeDryers, false, true, true},

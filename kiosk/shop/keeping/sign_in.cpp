@@ -64,8 +64,9 @@ std::chrono::seconds SignIn::waitLeft(drivers::MonotonicTime now) const {
     return now >= m_mayTryAt ? std::chrono::seconds{0} : std::chrono::ceil<std::chrono::seconds>(m_mayTryAt - now);
 }
 
-void SignIn::begin(Right right, const People& people) {
+void SignIn::begin(Right right, const People& people, std::int64_t other) {
     m_right = right;
+    m_other = other;
     m_person = 0;
     m_step = lacksOwner(people) ? SignInStep::firstOwner : SignInStep::waiting;
 }
@@ -97,6 +98,9 @@ std::optional<SignInRefusal> SignIn::choose(std::int64_t number, const People& p
     }
     if (!mayDo(m_right, person->roles)) {
         return SignInRefusal{SignInCause::notEntitled, rolesFor(m_right)};
+    }
+    if (number == m_other) {
+        return SignInRefusal{SignInCause::samePerson};
     }
     if (person->pinHash.empty()) {
         return SignInRefusal{SignInCause::noPin};

@@ -20,6 +20,7 @@ enum class SignInCause {
     badgeReplaced, ///< an old badge
     personLeft,
     notEntitled, ///< `may` says which roles are
+    samePerson,  ///< has signed already: the second signature is another's
     noPin,       ///< an owner sets it
     pinWrong,    ///< `wait` until the next may be typed
     tooSoon,     ///< not looked at and not counted; `wait` is what is left
@@ -69,6 +70,8 @@ public:
 
     [[nodiscard]] SignInStep step() const noexcept { return m_step; }
     [[nodiscard]] Right right() const noexcept { return m_right; }
+    /// Who has signed already; 0: nobody.
+    [[nodiscard]] std::int64_t other() const noexcept { return m_other; }
     /// Known in the steps `pin` and `checking`, else 0.
     [[nodiscard]] std::int64_t person() const noexcept { return m_person; }
     /// Who signed less than kSignatureLasts ago, if the right is theirs.
@@ -77,7 +80,8 @@ public:
     /// Rounded up.
     [[nodiscard]] std::chrono::seconds waitLeft(drivers::MonotonicTime now) const;
 
-    void begin(Right right, const People& people);
+    /// `other` has signed already and may not sign this too; 0: nobody has.
+    void begin(Right right, const People& people, std::int64_t other = 0);
     void giveUp() noexcept;
     /// Another one may be chosen while the PIN of the first is asked for. A refused one leaves the step as it was.
     std::optional<SignInRefusal> choose(std::int64_t person, const People& people);
@@ -111,6 +115,7 @@ private:
     SignInStep m_step = SignInStep::closed;
     Right m_right = Right::changePeople;
     std::int64_t m_person = 0;
+    std::int64_t m_other = 0;
     std::optional<Signed> m_signed;
     PinTries m_tries;
     bool m_out = false; ///< a PinCheck was handed out and has not come back

@@ -158,12 +158,14 @@ void ProvingDesk::appendSpool(const AppendSpool& effect) {
     });
 }
 
-std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records::Record>& list, std::int64_t person) {
+std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records::Record>& list,
+                                                      const std::vector<std::string>& ids, std::int64_t person) {
     const auto wall = m_needs.clock.wall();
     std::vector<ledger::EntryDraft> drafts;
     for (const auto& record : list) {
         ledger::EntryDraft draft;
-        draft.id = newId();
+        const bool named = drafts.size() < ids.size() && !ids[drafts.size()].empty();
+        draft.id = named ? ids[drafts.size()] : newId();
         draft.kiosk = m_needs.kiosk;
         draft.wallMilliseconds = wall.millisecondsSinceEpoch;
         draft.utcOffsetMinutes = wall.utcOffsetMinutes;
@@ -176,13 +178,12 @@ std::vector<ledger::EntryDraft> ProvingDesk::draftsOf(const std::vector<records:
     return drafts;
 }
 
-void ProvingDesk::keep(const std::vector<records::Record>& list,
-                       std::function<void(std::optional<ledger::Failure>)> then,
-                       const std::vector<ledger::PersonName>& persons, std::int64_t signedBy) {
+void ProvingDesk::keep(const DeskKeeping& keeping, std::function<void(std::optional<ledger::Failure>)> then) {
     ledger::CommitRequest request;
-    request.entries = draftsOf(list, signedBy);
-    request.persons = persons;
-    m_needs.writer.submit(std::move(request), [this, list, then = std::move(then)](const auto& receipt) {
+    request.entries = draftsOf(keeping.list, keeping.ids, keeping.signedBy);
+    request.blobs = keeping.blobs;
+    request.persons = keeping.persons;
+    m_needs.writer.submit(std::move(request), [this, list = keeping.list, then = std::move(then)](const auto& receipt) {
         const auto failure = receipt ? std::optional<ledger::Failure>{} : std::optional{receipt.error()};
         QMetaObject::invokeMethod(
             this,
@@ -200,7 +201,7 @@ void ProvingDesk::keep(const std::vector<records::Record>& list,
 
 ledger::CommitRequest ProvingDesk::requestOf(const Commit& effect) {
     ledger::CommitRequest request;
-    request.entries = draftsOf(effect.records);
+    request.entries = draftsOf(effect.records, effect.ids);
     if (!effect.trace.empty()) {
         request.blobs.push_back({"trace", effect.trace});
     }

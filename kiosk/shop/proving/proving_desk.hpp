@@ -29,6 +29,15 @@ struct DeskNeeds final {
     std::string dryer; ///< id of the dryer it stands at; may be empty
 };
 
+/// What a place wants written, in one commit.
+struct DeskKeeping final {
+    std::vector<records::Record> list{};
+    std::vector<std::string> ids{}; ///< of the entries, where others in `list` name them; short or empty: made here
+    std::vector<ledger::BlobDraft> blobs{};
+    std::vector<ledger::PersonName> persons{}; ///< names stand beside the entries, outside the chain
+    std::int64_t signedBy = 0;                 ///< stands in each entry; 0: nobody signed
+};
+
 /// Holds the state of proving and does what it asks for. Lives in Qt's main thread and never waits for the disk:
 /// look-ups, spools and commits run on the writer's thread, their answers come back by queued call.
 class ProvingDesk final : public QObject {
@@ -45,9 +54,7 @@ public:
     void reload();
     void send(const ProvingEvent& event);
     /// Writes entries that are no readings (a plan, a setting) and tells in this thread how it went.
-    /// Names of people stand beside the entries, outside the chain. `signedBy` stands in each entry; 0: nobody signed.
-    void keep(const std::vector<records::Record>& list, std::function<void(std::optional<ledger::Failure>)> then,
-              const std::vector<ledger::PersonName>& persons = {}, std::int64_t signedBy = 0);
+    void keep(const DeskKeeping& keeping, std::function<void(std::optional<ledger::Failure>)> then);
     [[nodiscard]] std::string newId();
 
 public slots:
@@ -73,8 +80,8 @@ private:
     void appendSpool(const AppendSpool& effect);
     void commit(const Commit& effect);
     [[nodiscard]] ledger::CommitRequest requestOf(const Commit& effect);
-    [[nodiscard]] std::vector<ledger::EntryDraft> draftsOf(const std::vector<records::Record>& list,
-                                                           std::int64_t person = 0);
+    [[nodiscard]] std::vector<ledger::EntryDraft>
+    draftsOf(const std::vector<records::Record>& list, const std::vector<std::string>& ids, std::int64_t person = 0);
     [[nodiscard]] analytics::Date today() const;
     [[nodiscard]] records::Moment moment() const;
     void loadFloor();

@@ -239,10 +239,12 @@ struct DiscardSpool final {
 struct Commit final {
     std::int64_t key = 0;
     std::vector<records::Record> records; ///< in order
-    ledger::Bytes trace;                  ///< encoded; its hash stands in the records; empty for a strip
-    std::vector<std::int64_t> spools;     ///< become redundant
-    std::string spoolFile;                ///< one found at start; empty: none
-    std::size_t firstReading = 0;         ///< index in `records` of the first of the pending readings
+    std::vector<std::string>
+        ids{};           ///< of the entries, where others of this commit name them; short or empty: made outside
+    ledger::Bytes trace; ///< encoded; its hash stands in the records; empty for a strip
+    std::vector<std::int64_t> spools; ///< become redundant
+    std::string spoolFile;            ///< one found at start; empty: none
+    std::size_t firstReading = 0;     ///< index in `records` of the first of the pending readings
 };
 /// Whether the single strip of this number was used before.
 struct LookUpStrip final {

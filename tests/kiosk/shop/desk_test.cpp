@@ -222,7 +222,7 @@ TEST_CASE("after a run is finished a change at the dryer is written, and nothing
     const auto lot = *kiosk.desk().state().kept.at(0).reading.lot;
     bool finished = false;
     kiosk.desk().keep(
-        {records::LotClosed{lot, 36, records::LotEnd::runEnded}, records::RunFinished{"run-20418", 36, std::nullopt}},
+        {{records::LotClosed{lot, 36, records::LotEnd::runEnded}, records::RunFinished{"run-20418", 36, std::nullopt}}},
         [&](const std::optional<ledger::Failure>& failure) { finished = !failure; });
     REQUIRE(kiosk.until([&] { return finished; }));
     kiosk.desk().send(ActionPressed{ActionCard::beltSlower});
@@ -320,12 +320,15 @@ TEST_CASE("who signed stands in every entry of the commit, and in no other", "[d
         failure = told;
         ++answers;
     };
-    kiosk.desk().keep(
-        {records::SettingChanged{"risk_percent", 5.0}, records::SettingChanged{"theme", std::string{"dark"}}}, then, {},
-        7);
-    kiosk.desk().keep({records::CrewChanged{{1}, 0}}, then);
+    DeskKeeping settings{
+        {records::SettingChanged{"risk_percent", 5.0}, records::SettingChanged{"theme", std::string{"dark"}}}};
+    settings.ids = {"00000000-0000-7000-8000-000000000007"};
+    settings.signedBy = 7;
+    kiosk.desk().keep(settings, then);
+    kiosk.desk().keep({{records::CrewChanged{{1}, 0}}}, then);
     REQUIRE(kiosk.until([&] { return answers == 2; }));
     CHECK_FALSE(failure);
+    CHECK(kiosk.book().entry(before + 1)->id == "00000000-0000-7000-8000-000000000007");
     CHECK(kiosk.book().entry(before + 1)->person == 7);
     CHECK(kiosk.book().entry(before + 2)->person == 7);
     CHECK(kiosk.book().entry(before + 3)->person == 0);

@@ -64,6 +64,14 @@ public:
                 then(signer);
             }
         };
+        needs.signAfresh = [this](shop::Right right, std::int64_t other,
+                                  const std::function<void(std::int64_t)>& then) {
+            asked.push_back(right);
+            const auto person = other == signer ? second : signer;
+            if (signs && person != 0) {
+                then(person);
+            }
+        };
         needs.keep = [this](const Keeping& keeping, const KeepDone& then) { keep(keeping, then); };
         clock.setWall({shop.now(), 0});
     }
@@ -89,6 +97,7 @@ public:
     std::vector<shop::Right> asked;
     int shown = 0; ///< how often a place asked to be shown again
     std::int64_t signer = 1;
+    std::int64_t second = 0; ///< who signs beside; 0: nobody
     bool signs = true;
     bool diskFull = false;
     /// Answers of commits stay here while `slow`; the entries stand in the book at once.
@@ -105,9 +114,12 @@ private:
         if (keeping.name) {
             request.persons.push_back(*keeping.name);
         }
+        request.blobs = keeping.blobs;
         for (const auto& record : keeping.list) {
             ledger::EntryDraft draft;
-            draft.id = shop.freshId();
+            const auto at = request.entries.size();
+            const bool named = at < keeping.ids.size() && !keeping.ids[at].empty();
+            draft.id = named ? keeping.ids[at] : shop.freshId();
             draft.wallMilliseconds = shop.now();
             draft.person = keeping.person;
             draft.kind = records::rowOf(record).kind;

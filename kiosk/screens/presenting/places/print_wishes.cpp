@@ -197,6 +197,12 @@ std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::
         return wishes.instrument(wish.number);
     case What::stripLabels:
         return wishes.strips(wish.number);
+    case What::binLabel:
+    case What::printLabel:
+    case What::quarantine:
+    case What::recall:
+    case What::certificate:
+        break;
     }
     return std::nullopt;
 }

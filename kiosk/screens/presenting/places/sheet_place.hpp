@@ -28,9 +28,15 @@ struct PrintWish final {
         personBadge,
         instrumentLabel,
         stripLabels, ///< of the pack whose first strip has this number
+        binLabel,    ///< of the hold whose bin has this number
+        printLabel,  ///< of a print under test, to be fixed beside it
+        quarantine,  ///< the list of what is on hold, to be ticked off; `number` counts for nothing
+        recall,      ///< cartons and customers of the lot `id`
+        certificate, ///< of the run `number`
     };
     What what = What::runTicket;
     std::int64_t number = 0;
+    std::string id{}; ///< of a lot
 };
 
 /// What a place wants written, in one commit.
@@ -38,6 +44,8 @@ struct Keeping final {
     std::vector<records::Record> list{};
     std::int64_t person = 0; ///< who signed, and so stands in each of these entries; 0: nobody's name was asked for
     std::optional<ledger::PersonName> name{}; ///< stands outside the chain (ledger::CommitRequest::persons)
+    std::vector<std::string> ids{}; ///< of the entries, where others in `list` name them; short or empty: made outside
+    std::vector<ledger::BlobDraft> blobs{}; ///< pictures
 };
 /// Told in the main thread: what went wrong, or nothing.
 using KeepDone = std::function<void(std::optional<ledger::Failure>)>;
@@ -55,13 +63,17 @@ struct PlaceNeeds final {
     std::function<void(Keeping, KeepDone then)> keep{};
     /// A sentence over the page until the next scan or press.
     std::function<void(wording::Notice)> tell{};
-    /// Shows another place: "run", "dryer", "runs", "inks", "instruments", "shop".
+    /// Shows another place: "run", "dryer", "runs", "tests", "holds", "inks", "instruments", "shop".
     std::function<void(const std::string& place)> go{};
     /// As if this code had been scanned.
     std::function<void(const std::string& code)> scan{};
     /// Runs `then` once somebody with that right has shown badge and PIN; at once while such a person still counts as
     /// signed in. Who gives up leaves everything as it was.
     std::function<void(shop::Right right, std::function<void(std::int64_t person)> then)> sign{};
+    /// A signature under one thing, given by badge and PIN each time; `other` has signed it already and is refused (0:
+    /// nobody has).
+    std::function<void(shop::Right right, std::int64_t other, std::function<void(std::int64_t person)> then)>
+        signAfresh{};
     /// Something changed that was no press, no scan and no commit: everything is shown again.
     std::function<void()> show{};
     /// The instrument is in a bath to be checked, or out of it: what it shows then is no ride

@@ -42,11 +42,14 @@ void SignInPlace::addRefusal(SheetPageState& page) const {
 
 void SignInPlace::addPeople(SheetPageState& page) const {
     addRefusal(page);
+    const auto other = m_signIn.other();
+    const auto right = wording::word(m_signIn.right(), m_needs.speech());
     page.blocks.append(textBlock(SheetKinds::Sentence,
-                                 text("shop.sign.to", {{"right", wording::word(m_signIn.right(), m_needs.speech())}})));
+                                 other == 0 ? text("shop.sign.to", {{"right", right}})
+                                            : text("shop.sign.second", {{"name", nameOf(other)}, {"right", right}})));
     std::vector<SheetRow> rows;
     for (const auto& person : m_now.people) {
-        if (!person.left && shop::mayDo(m_signIn.right(), person.roles)) {
+        if (!person.left && person.number != other && shop::mayDo(m_signIn.right(), person.roles)) {
             auto row = factRow(nameOf(person.number), wording::words(person.roles, m_needs.speech()),
                                person.pinHash.empty() ? text("shop.people.no-pin") : std::string{});
             row.id = toQString(std::string{kSignInPerson} + std::to_string(person.number));

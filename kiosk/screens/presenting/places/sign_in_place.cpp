@@ -21,8 +21,18 @@ void SignInPlace::ask(shop::Right right, std::function<void(std::int64_t)> then)
         then(*holder);
         return;
     }
+    begin(right, 0, std::move(then));
+}
+
+void SignInPlace::askAfresh(shop::Right right, std::int64_t other, std::function<void(std::int64_t)> then) {
+    giveUp();
+    reload();
+    begin(right, other, std::move(then));
+}
+
+void SignInPlace::begin(shop::Right right, std::int64_t other, std::function<void(std::int64_t)> then) {
     m_then = std::move(then);
-    m_signIn.begin(right, m_now.people);
+    m_signIn.begin(right, m_now.people, other);
     if (m_signIn.step() == shop::SignInStep::firstOwner) {
         m_owner = shop::firstOwnerDraft(m_now);
     }

@@ -21,6 +21,9 @@ public:
     /// Runs `then` at once if somebody with that right signed within the last five minutes; else isOpen() is true
     /// afterwards. What was asked before is given up.
     void ask(shop::Right right, std::function<void(std::int64_t person)> then);
+    /// The same for a signature under one thing: whoever signed a moment ago is asked again, and `other`, who has
+    /// signed it already, may not.
+    void askAfresh(shop::Right right, std::int64_t other, std::function<void(std::int64_t person)> then);
     [[nodiscard]] bool isOpen() const noexcept { return m_signIn.step() != shop::SignInStep::closed; }
 
     void reload() override;
@@ -37,6 +40,7 @@ private:
         std::int64_t person = 0;
     };
 
+    void begin(shop::Right right, std::int64_t other, std::function<void(std::int64_t)> then);
     void choose(std::int64_t person);
     void chooseBadge(std::int64_t number);
     void refuse(const std::optional<shop::SignInRefusal>& refusal, std::int64_t person);
