@@ -25,4 +25,18 @@ Q_ENUM_NS(StepKind)
 enum class AdviceWeight { Lead, Text };
 Q_ENUM_NS(AdviceWeight)
 
+/// How a film looks after a pull, best first.
+enum class CrackKind { Whole, Hairline, Breaks, Powders };
+Q_ENUM_NS(CrackKind)
+
+/// The point of a line on a chart of grades. In ink, so the shape alone tells one line from the other: colour is a
+/// disc, staining an open square, the others as they come.
+enum class PointShape { Disc, Square, Triangle, Diamond };
+Q_ENUM_NS(PointShape)
+
+/// What is known of a stretch of a run's pieces. Proven: clear paper. Waiting: made and not proven yet. Bracket: to be
+/// pulled, hatched. Gone: scrapped or run again, an empty broken outline. Pieces without a stretch are not made yet.
+enum class PieceKind { Proven, Waiting, Bracket, Gone };
+Q_ENUM_NS(PieceKind)
+
 } // namespace holdfast::kiosk::screens

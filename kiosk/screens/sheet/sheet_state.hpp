@@ -1,7 +1,9 @@
 #pragma once
 
+#include "kiosk/screens/parts/chart_states.hpp"
 #include "kiosk/screens/parts/heat_scale_state.hpp"
 #include "kiosk/screens/parts/page_parts.hpp"
+#include "kiosk/screens/sheet/test_blocks.hpp"
 
 #include <QList>
 #include <QString>
@@ -28,6 +30,17 @@ enum Block {
     Choices,  ///< `actions`, one chosen, under the label `text`
     Actions,  ///< `actions`: buttons
     Scale,    ///< `scale`, small, with `text` beside it
+
+    // What is graded, bold `text` over `note`, stands left of all of these; without both they have the whole width.
+    GradeChart, ///< `chart`
+    Pictures,   ///< `pictures` in a row; `underChart`: in the columns of the GradeChart before it, as far as they fit
+    Halves,     ///< `halves`
+    GradeKeys,  ///< `actions` are the nine grades ("4.5"), `chosenId` the chosen one
+    CrackKeys,  ///< `cracks`, `chosenId` the chosen one
+    Stretch,    ///< `pulls`; `result` bold at the right over `resultNote`
+    Ticks,      ///< `ticks`; under them `text` bold, "3 of 5 bins counted, 41 of 60 pieces", and `note`
+    PieceBar,   ///< `pieces`
+    Trail,      ///< `trail`, a history
 };
 Q_ENUM_NS(Block)
 enum Keys { Text, Number, Code, Secret, Date };
@@ -91,8 +104,19 @@ struct SheetBlock {
     QList<SheetRow> rows{};
     QList<SheetField> fields{};
     QList<ActionState> actions{};
-    QString chosenId{}; ///< of Choices: the id of the chosen action
+    QString chosenId{}; ///< of Choices, GradeKeys, CrackKeys: the id of the chosen action
     HeatScaleState scale{};
+    GradeChartState chart{};
+    PieceBarState pieces{};
+    QList<PictureEntry> pictures{};
+    bool underChart = false;
+    HalvesState halves{};
+    QList<CrackKey> cracks{};
+    QList<PullEntry> pulls{};
+    QString result{};     ///< "passed"
+    QString resultNote{}; ///< "hairline allowed"
+    QList<TickEntry> ticks{};
+    QList<TrailEntry> trail{};
 
     bool operator==(const SheetBlock&) const = default;
 };
