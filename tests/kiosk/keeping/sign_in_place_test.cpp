@@ -34,6 +34,26 @@ TEST_CASE("badge and PIN sign once, and then nobody asks for five minutes", "[ke
     CHECK(signedBy.size() == 2);
 }
 
+TEST_CASE("a second signature is another person's, and a fresh one each time", "[keeping][places]") {
+    KeepingRig frame;
+    frame.person(1, "Ana", Role::owner, "1397");
+    frame.person(2, "Bo", Role::qualityAssurance, "2846");
+    std::vector<std::int64_t> signedBy;
+    const auto then = [&](std::int64_t person) { signedBy.push_back(person); };
+    frame.signIn->askAfresh(shop::Right::decideHolds, 0, then);
+    frame.signIn->scanned(badge(1), true);
+    CHECK(frame.type("1397"));
+    frame.signIn->askAfresh(shop::Right::decideHolds, 1, then);
+    REQUIRE(frame.signIn->isOpen()); // though Ana has signed a moment ago
+    CHECK(says(*frame.signIn, "Ana has signed. This needs a second person who may decide about holds."));
+    frame.signIn->scanned(badge(1), true);
+    CHECK(says(*frame.signIn, "Ana has signed this already."));
+    CHECK(signedBy == std::vector<std::int64_t>{1});
+    frame.signIn->scanned(badge(2), true);
+    CHECK(frame.type("2846"));
+    CHECK(signedBy == std::vector<std::int64_t>{1, 2});
+}
+
 TEST_CASE("a wrong badge, a role that may not and a wrong PIN each get their sentence", "[keeping][places]") {
     KeepingRig frame;
     frame.person(1, "Ana", Role::owner, "1397");
