@@ -23,10 +23,8 @@ public:
     [[nodiscard]] ReadingPlan plan() const {
         ReadingPlan plan;
         const bool over = m_e.ended && atLeast(*m_e.ended, m_s.grace);
-        const bool nextFell = m_intervals > 0 || m_lastFell;
         const int fallen = fallenDue();
-        const int stillOpen = over ? 0 : nextFell ? std::min(1, fallen) : fallen;
-        plan.missed = fallen - stillOpen;
+        plan.missed = over ? fallen : fallen - stillOpen(fallen);
         plan.lastMissed = over && m_lastFell;
         if (!over) {
             plan.next = next();
@@ -35,13 +33,22 @@ public:
     }
 
 private:
+    /// Of the readings that fell due those that may still be taken: the newest one, and the first ones as long as
+    /// nothing after them fell due and there are pieces left for them.
+    [[nodiscard]] int stillOpen(int fallen) const {
+        const bool nextFell = m_intervals > 0 || (m_lastFell && !lastMeetsAnother());
+        const int left = m_total && m_e.made && !m_e.ended ? std::max(1, *m_total - *m_e.made) : fallen;
+        return nextFell ? std::min(1, fallen) : std::min(fallen, left);
+    }
+
     [[nodiscard]] int sinceLast() const { return m_e.piecesSince.value_or(0); }
 
-    /// The number of the first piece that meets a belt loaded for two dwells.
+    /// The first piece that meets a belt loaded for two dwells; in a run too short for that, early enough that each of
+    /// the first ones still has a piece.
     [[nodiscard]] int loadedFrom() const {
         const int started = m_e.made ? *m_e.made - sinceLast() : 0;
-        const int loaded = m_e.readings == 0 ? started + 2 * m_e.inTunnel.value_or(0) : 0;
-        return std::max(1, loaded + 1);
+        const int loaded = started + (m_e.readings == 0 ? 2 * m_e.inTunnel.value_or(0) : 0) + 1;
+        return std::max(1, m_total ? std::min(loaded, *m_total - m_firsts + 1) : loaded);
     }
 
     void countFallenDue() {
