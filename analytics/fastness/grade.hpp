@@ -3,6 +3,7 @@
 #include <tl/expected.hpp>
 
 #include <array>
+#include <cassert>
 #include <compare>
 #include <cstddef>
 #include <optional>
@@ -47,7 +48,7 @@ public:
     constexpr auto operator<=>(const Grade&) const noexcept = default;
 
 private:
-    constexpr explicit Grade(std::size_t step) noexcept : m_step{step} {}
+    constexpr explicit Grade(std::size_t step) noexcept : m_step{step} { assert(step < kSteps); }
     std::size_t m_step;
 };
 

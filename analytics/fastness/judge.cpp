@@ -83,6 +83,13 @@ bool fibresHide(Results results, const TestResult& found) noexcept {
            seenAt(results, Quantity::cracked, found.place) == false;
 }
 
+/// Somebody took the fibres off, looked again at that very place and found the limit met.
+bool gradedAgain(const Criterion& criterion, Results results, const TestResult& hidden) noexcept {
+    return std::any_of(results.begin(), results.end(), [&](const TestResult& other) {
+        return other.quantity == hidden.quantity && other.place == hidden.place && meets(criterion, other.value);
+    });
+}
+
 /// The worst of each kind seen so far.
 struct Sorted {
     const TestResult* failed = nullptr;
@@ -106,8 +113,12 @@ Sorted sortFor(const Criterion& criterion, Results results) noexcept {
         const bool shows = reach == Reach::there || (!criterion.onlyThere && reach == Reach::beyond);
         if (met && shows)
             keepWorse(criterion, result, sorted.met);
-        if (!met && asked)
-            keepWorse(criterion, result, fibresHide(results, result) ? sorted.hidden : sorted.failed);
+        if (met || !asked)
+            continue;
+        if (!fibresHide(results, result))
+            keepWorse(criterion, result, sorted.failed);
+        else if (!gradedAgain(criterion, results, result))
+            keepWorse(criterion, result, sorted.hidden);
     }
     return sorted;
 }

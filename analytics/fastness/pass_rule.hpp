@@ -145,9 +145,9 @@ struct ResultFaultAt final {
 };
 
 /// Failed if any criterion failed; else not judged if any is missing or hidden by fibres (take the fibres off and grade
-/// again); else passed. A change grade or colour difference below its limit is hidden by fibres only where at that very
-/// place fibresStanding is yes and both lifted and cracked were looked at and are no: without that look it fails.
-/// Limits are met when equal (within 1e-9).
+/// again), or if nothing but fibres was asked for; else passed. A change grade or colour difference beyond its limit is
+/// hidden by fibres only where at that very place fibresStanding is yes and both lifted and cracked were looked at and
+/// are no: without that look it fails. Graded again there and met, it is met. Limits are met when equal (within 1e-9).
 [[nodiscard]] tl::expected<Judgement, ResultFaultAt> judge(std::span<const TestResult> results, const PassRule& rule);
 
 } // namespace holdfast::analytics

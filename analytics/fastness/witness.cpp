@@ -20,12 +20,16 @@ bool onScale(const WitnessReading& reading) noexcept {
     return onScale(reading.good.value_or(1.0)) && onScale(reading.weak.value_or(1.0));
 }
 
-std::vector<double> readByInstrument(std::span<const WitnessReading> loads, Swatch swatch) {
+std::vector<double> readingsOf(std::span<const WitnessReading> loads, Swatch swatch, bool byInstrument) {
     std::vector<double> readings;
     for (const auto& load : loads)
-        if (load.byInstrument && load.*swatch)
+        if (load.byInstrument == byInstrument && load.*swatch)
             readings.push_back(*(load.*swatch));
     return readings;
+}
+
+double halfStep(double reading) noexcept {
+    return std::ceil(2.0 * reading - 0.5 - kSame) / 2.0;
 }
 
 struct Chart {
@@ -41,14 +45,36 @@ Chart chartOf(std::span<const double> readings) noexcept {
     return {std::accumulate(readings.begin(), readings.end(), 0.0) / n, kIndividuals * ranges / (n - 1.0)};
 }
 
-/// `side` −1 for a lower limit, +1 for an upper.
-WitnessLimit limitFrom(const std::vector<double>& readings, double given, double side, std::size_t needed) noexcept {
-    if (readings.size() < needed)
-        return {given, LimitOrigin::shop, readings.size()};
-    const auto chart = chartOf(std::span{readings}.first(needed));
-    if (chart.width <= kSame)
-        return {given, LimitOrigin::noSpread, needed};
-    return {chart.mean + side * chart.width, LimitOrigin::charted, needed};
+/// One swatch: which of the two it is, what the shop gives for it, and the side its limit lies on.
+struct Kind {
+    Swatch swatch;
+    double given;
+    double side; ///< −1 a lower limit, +1 an upper
+};
+
+WitnessLimit limitOf(const Kind& kind, std::span<const WitnessReading> loads, std::size_t needed) {
+    const auto measured = readingsOf(loads, kind.swatch, true);
+    const auto seen = readingsOf(loads, kind.swatch, false);
+    if (measured.size() >= needed) {
+        const auto chart = chartOf(std::span{measured}.first(needed));
+        if (chart.width <= kSame)
+            return {kind.given, LimitOrigin::noSpread, needed};
+        return {chart.mean + kind.side * chart.width, LimitOrigin::charted, needed};
+    }
+    if (seen.size() < needed)
+        return {kind.given, LimitOrigin::shop, std::max(measured.size(), seen.size())};
+    const auto first = std::span{seen}.first(needed);
+    const auto [lowest, highest] = std::minmax_element(first.begin(), first.end());
+    return {kind.side < 0.0 ? *lowest : *highest, LimitOrigin::ranked, needed};
+}
+
+/// How far the reading is above its limit; 0 without a reading.
+double above(const std::optional<double>& reading, bool byInstrument, const WitnessLimit& limit) noexcept {
+    if (!reading)
+        return 0.0;
+    if (byInstrument && limit.origin == LimitOrigin::charted)
+        return *reading - limit.value;
+    return halfStep(*reading) - halfStep(limit.value);
 }
 
 } // namespace
@@ -62,10 +88,10 @@ tl::expected<WitnessLimits, WitnessFault> witnessLimits(std::span<const WitnessR
         return tl::unexpected(WitnessFault::limitsContradict);
     if (settings.loadsToFreeze < kFewestLoads)
         return tl::unexpected(WitnessFault::tooFewToFreeze);
-    const auto needed = settings.loadsToFreeze;
-    return WitnessLimits{
-        limitFrom(readByInstrument(validLoads, &WitnessReading::good), settings.goodAtLeast, -1.0, needed),
-        limitFrom(readByInstrument(validLoads, &WitnessReading::weak), settings.weakAtMost, 1.0, needed)};
+    const Kind good{&WitnessReading::good, settings.goodAtLeast, -1.0};
+    const Kind weak{&WitnessReading::weak, settings.weakAtMost, 1.0};
+    return WitnessLimits{limitOf(good, validLoads, settings.loadsToFreeze),
+                         limitOf(weak, validLoads, settings.loadsToFreeze)};
 }
 
 tl::expected<LoadVerdict, WitnessFault> judgeLoad(const WitnessReading& reading, const WitnessLimits& limits) {
@@ -76,8 +102,8 @@ tl::expected<LoadVerdict, WitnessFault> judgeLoad(const WitnessReading& reading,
         if (found)
             verdict.reasons.push_back(reason);
     };
-    add(reading.good && *reading.good < limits.goodAtLeast.value - kSame, LoadReason::goodBelowLimit);
-    add(reading.weak && *reading.weak > limits.weakAtMost.value + kSame, LoadReason::weakAboveLimit);
+    add(above(reading.good, reading.byInstrument, limits.goodAtLeast) < -kSame, LoadReason::goodBelowLimit);
+    add(above(reading.weak, reading.byInstrument, limits.weakAtMost) > kSame, LoadReason::weakAboveLimit);
     add(reading.good && reading.weak && *reading.good < *reading.weak - kSame, LoadReason::witnessesSwapped);
     if (!verdict.reasons.empty())
         verdict.state = LoadState::voided;

@@ -15,7 +15,7 @@ namespace holdfast::analytics {
 struct WitnessReading final {
     std::optional<double> good; ///< a fully cured swatch
     std::optional<double> weak; ///< a swatch made too weak on purpose
-    bool byInstrument = false;  ///< by eye the steps are ordinal: good for a limit, not for a chart
+    bool byInstrument = false;  ///< by eye it is a half step: ordinal
 };
 
 enum class WitnessFault {
@@ -35,8 +35,9 @@ struct WitnessSettings final {
 
 enum class LimitOrigin {
     shop,     ///< given by the shop: too few loads yet
-    noSpread, ///< given by the shop: the loads' readings are all alike, a chart of them has no width
-    charted
+    noSpread, ///< given by the shop: the instrument's readings are all alike, a chart of them has no width
+    ranked,   ///< worst grade (of the weak swatch the best) that the valid loads were given by eye
+    charted   ///< individuals with moving range of readings by an instrument
 };
 
 struct WitnessLimit final {
@@ -50,10 +51,13 @@ struct WitnessLimits final {
     WitnessLimit weakAtMost;
 };
 
-/// Chart of individuals with moving range: mean − 2.66·MRbar for the good swatch, mean + 2.66·MRbar for the weak one
-/// (2.66 = 3/1.128; NIST/SEMATECH e-Handbook 6.3.2.2), from the first loadsToFreeze valid loads read by an instrument,
-/// in order of time, and frozen then: later loads change nothing. Each swatch has its own chart. Only loads that were
-/// valid belong in `validLoads`; those without that swatch or read by eye are passed over.
+/// From the first loadsToFreeze valid loads in order of time, and frozen then: later loads change nothing. Each swatch
+/// has its own limit. Read by an instrument: chart of individuals with moving range, mean − 2.66·MRbar for the good
+/// swatch, mean + 2.66·MRbar for the weak one (2.66 = 3/1.128; NIST/SEMATECH e-Handbook 6.3.2.2). Not enough of those,
+/// but enough graded by eye: grades are ordinal and have no ranges, so the limit is the worst grade the good swatch was
+/// given and the best of the weak one; of n loads alike and one more, that one lies beyond the other n at a chance of
+/// at most 1/(n + 1), whatever their distribution (Wilks, Ann. Math. Stat. 12, 1941; 4.8 % for twenty). Only loads that
+/// were valid belong in `validLoads`; those without that swatch are passed over.
 [[nodiscard]] tl::expected<WitnessLimits, WitnessFault> witnessLimits(std::span<const WitnessReading> validLoads,
                                                                       const WitnessSettings& settings = {});
 
@@ -75,7 +79,9 @@ struct LoadVerdict final {
 };
 
 /// Void if the good swatch is below its limit, the weak one above its own, or the two look swapped (equality is inside,
-/// within 1e-9); else not shown if a swatch is missing; else valid.
+/// within 1e-9); else not shown if a swatch is missing; else valid. A reading by an instrument and a charted limit are
+/// compared as they are; wherever one of the two is a grade, both are taken to the nearest half step (half way the
+/// worse), so that a rating of 3.9 meets a limit of grade 4.
 [[nodiscard]] tl::expected<LoadVerdict, WitnessFault> judgeLoad(const WitnessReading& reading,
                                                                 const WitnessLimits& limits);
 

@@ -164,6 +164,16 @@ TEST_CASE("fibres through an intact film are a false wash-out, not a failure", "
     CHECK(std::get<Grade>(judgement.findings[0].result->value) == grade("2-3"));
 }
 
+TEST_CASE("a print graded again with its fibres taken off is judged by that", "[fastness][rule]") {
+    auto results =
+        joined(goodWash(5), {at(5, Quantity::fibresStanding, true), at(5, Quantity::changeGrade, grade("2"))});
+    CHECK(judged(results, kWash).verdict == TestVerdict::passed);
+    results[0].value = grade("3-4"); // no better than a hidden one
+    CHECK(judged(results, kWash).verdict == TestVerdict::notJudged);
+    results[0] = at(4, Quantity::changeGrade, grade("5")); // another time
+    CHECK(judged(results, kWash).findings[0].outcome == CriterionOutcome::hiddenByFibres);
+}
+
 TEST_CASE("fibres excuse nothing where the film was not seen to be whole", "[fastness][rule]") {
     const auto change = asks(Quantity::changeGrade, Bound::atLeast, grade("4"), 5);
     const std::vector<TestResult> grey{at(5, Quantity::changeGrade, grade("2")), at(5, Quantity::fibresStanding, true)};

@@ -73,16 +73,49 @@ TEST_CASE("frozen limits do not move with later loads", "[fastness][witness]") {
     CHECK(later->goodAtLeast.loads == 10);
 }
 
-TEST_CASE("grades by eye and missing swatches make no chart", "[fastness][witness]") {
+TEST_CASE("grades by eye are ranked, not charted", "[fastness][witness]") {
+    // Twenty loads alike: one more lies below all of them at a chance of at most 1/21 (Wilks 1941).
+    std::vector<WitnessReading> loads(20, load(4.5, 2.0, false));
+    loads[7] = load(4.0, 2.5, false);
+    const auto limits = witnessLimits(loads).value();
+    CHECK(limits.goodAtLeast.origin == LimitOrigin::ranked);
+    CHECK(limits.goodAtLeast.value == 4.0);
+    CHECK(limits.weakAtMost.value == 2.5);
+    CHECK(limits.weakAtMost.loads == 20);
+    CHECK(judged(load(4.0, 2.5, false), limits).state == LoadState::valid);
+    CHECK(judged(load(3.5, 2.5, false), limits).reasons == std::vector{LoadReason::goodBelowLimit});
+    CHECK(judged(load(4.0, 3.0, false), limits).reasons == std::vector{LoadReason::weakAboveLimit});
+    loads.push_back(load(1.0, 5.0, false)); // frozen
+    CHECK(witnessLimits(loads)->goodAtLeast.value == 4.0);
+    loads.resize(19);
+    CHECK(witnessLimits(loads)->goodAtLeast.origin == LimitOrigin::shop);
+}
+
+TEST_CASE("readings by an instrument go before grades by eye", "[fastness][witness]") {
     auto loads = handbookLoads();
-    for (auto& each : loads)
-        each.byInstrument = false;
-    CHECK(witnessLimits(loads, ten())->goodAtLeast.origin == LimitOrigin::shop);
-    loads = handbookLoads();
+    loads.insert(loads.begin(), 10, load(4.5, 2.0, false));
+    CHECK(witnessLimits(loads, ten())->goodAtLeast.origin == LimitOrigin::charted);
+    loads.pop_back();
+    CHECK(witnessLimits(loads, ten())->goodAtLeast.origin == LimitOrigin::ranked);
+}
+
+TEST_CASE("a missing swatch is passed over by its own limit alone", "[fastness][witness]") {
+    auto loads = handbookLoads();
     loads[3].weak.reset();
     CHECK(witnessLimits(loads, ten())->goodAtLeast.origin == LimitOrigin::charted);
     CHECK(witnessLimits(loads, ten())->weakAtMost.origin == LimitOrigin::shop);
     CHECK(witnessLimits(loads, ten())->weakAtMost.loads == 9);
+}
+
+TEST_CASE("a reading is taken to its half step where the limit is a grade", "[fastness][witness]") {
+    // ISO 105-A05:1996, clause 8, rates on the numbers of the grades; half way the worse.
+    CHECK(judged(load(3.9, 3.1), shopLimits()).state == LoadState::valid); // grades 4 and 3
+    CHECK(judged(load(3.76, 3.25), shopLimits()).state == LoadState::valid);
+    CHECK(judged(load(3.75, 2.0), shopLimits()).reasons == std::vector{LoadReason::goodBelowLimit});
+    CHECK(judged(load(4.5, 3.26), shopLimits()).reasons == std::vector{LoadReason::weakAboveLimit});
+    const auto charted = witnessLimits(handbookLoads(), ten()).value(); // good 2.2908, weak 1.7902
+    CHECK(judged(load(2.5, 2.0, false), charted).state == LoadState::valid);
+    CHECK(judged(load(2.0, 2.0, false), charted).reasons == std::vector{LoadReason::goodBelowLimit});
 }
 
 TEST_CASE("loads that all read alike have no width to chart", "[fastness][witness]") {
@@ -101,10 +134,10 @@ TEST_CASE("a load with both witnesses inside their limits is valid", "[fastness]
 
 TEST_CASE("a harsh, a gentle and a mixed-up load are void, each for its reason", "[fastness][witness]") {
     using Reasons = std::vector<LoadReason>;
-    const auto harsh = judged(load(3.99, 1.0), shopLimits());
+    const auto harsh = judged(load(3.5, 1.0), shopLimits());
     CHECK(harsh.state == LoadState::voided);
     CHECK(harsh.reasons == Reasons{LoadReason::goodBelowLimit});
-    const auto gentle = judged(load(5.0, 3.01), shopLimits());
+    const auto gentle = judged(load(5.0, 3.5), shopLimits());
     CHECK(gentle.state == LoadState::voided);
     CHECK(gentle.reasons == Reasons{LoadReason::weakAboveLimit});
     const auto swapped = judged(load(2.0, 4.5), shopLimits());
