@@ -87,7 +87,7 @@ struct ColourMoveFinding final {
     ColourMove move = ColourMove::noChangeShown;
     MoveDoubt doubt = MoveDoubt::none;
     double difference = 0.0;                   ///< ΔE*ab
-    std::array<MoveCandidate, 3> candidates{}; ///< garment, yellow, grey
+    std::array<MoveCandidate, 3> candidates{}; ///< garment, yellow, grey; filled in once a change is shown
 };
 
 /// d = after − before in (L*, a*, b*). Not above the limit (equality counts as no change): no change shown. Else for
