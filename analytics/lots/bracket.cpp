@@ -49,12 +49,11 @@ tl::expected<Bracket, BracketFault> bracketOf(const BracketFacts& facts) {
     return bracket;
 }
 
-std::optional<PieceSpan> tunnelBracket(int made, std::optional<int> inTunnel, std::optional<int> planned) {
-    if (made < 0 || !inTunnel || *inTunnel < 1) {
+std::optional<PieceSpan> tunnelBracket(int made, std::optional<int> inTunnel) noexcept {
+    if (made < 1 || !inTunnel || *inTunnel < 1) {
         return std::nullopt;
     }
-    const int last = planned ? std::min(made + *inTunnel, *planned) : made + *inTunnel;
-    return last > made ? std::optional{PieceSpan{made + 1, last}} : std::nullopt;
+    return PieceSpan{std::max(1, made - *inTunnel + 1), made};
 }
 
 SetUpPieces setUpPieces(int first, int count, SetUpUse use) noexcept {

@@ -12,13 +12,13 @@
 /// Which pieces a bad reading, or a belt that stopped, puts in a bin (decisions 5).
 namespace holdfast::analytics {
 
-/// What is known of the pieces around a bad one. Pieces are numbered as they leave the dryer.
+/// What is known of the pieces around a bad one. Pieces are numbered as they go onto the belt.
 struct BracketFacts final {
     int badPiece = 1;
     int firstPiece = 1;            ///< of the lot: nothing before it belongs here
     std::optional<int> lastProven; ///< the newest piece before it that was proven; absent: none
     std::optional<int> nextProven; ///< the first piece after it that was proven; absent: none yet
-    std::optional<int> made;       ///< pieces that have left the dryer
+    std::optional<int> made;       ///< pieces that have gone onto the belt
     std::optional<int> endOfRun;   ///< its last piece, if it has gone through
     std::optional<int> planned;    ///< pieces of the run
     std::optional<int> inTunnel;   ///< heated length × pieces a metre, rounded up (piecesInTunnel)
@@ -43,10 +43,9 @@ enum class BracketFault {
 /// run, nor, while it goes on, beyond its planned number if that is more than what was made.
 [[nodiscard]] tl::expected<Bracket, BracketFault> bracketOf(const BracketFacts& facts);
 
-/// Pieces that stood in the tunnel when the belt stopped are a bracket of their own: those behind the ones that have
-/// left it. Absent if none was fed, or the tunnel's room is not known.
-[[nodiscard]] std::optional<PieceSpan> tunnelBracket(int made, std::optional<int> inTunnel,
-                                                     std::optional<int> planned = std::nullopt);
+/// Pieces that stood in the tunnel when the belt stopped are a bracket of their own: the last that went onto the belt,
+/// as many as the tunnel holds. Absent if none was fed, or the tunnel's room is not known.
+[[nodiscard]] std::optional<PieceSpan> tunnelBracket(int made, std::optional<int> inTunnel) noexcept;
 
 /// What the shop does with the pieces it set up with.
 enum class SetUpUse { waste, bracket };

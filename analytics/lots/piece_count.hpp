@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-/// How many pieces of a run have gone through the dryer, and how one knows.
+/// How many pieces of a run have gone onto the belt, and how one knows.
 namespace holdfast::analytics {
 
 enum class CountSource {

@@ -29,7 +29,7 @@ struct ReadingPlanSettings final {
 struct EpisodeSoFar final {
     int readings = 0;                  ///< of the state that count: not set-up, not refused, taken with the belt loaded
     int readingsOfRun = 0;             ///< of them, in this run
-    std::optional<int> made;           ///< pieces of the run that have left the dryer; absent: nobody counts
+    std::optional<int> made;           ///< pieces of the run that have gone onto the belt; absent: nobody counts
     std::optional<int> planned;        ///< pieces of the run; absent: not said
     std::optional<int> piecesSince;    ///< of the state, since the last reading taken, else since the state began
     Duration ranSince{0};              ///< running time of the belt since then

@@ -126,10 +126,10 @@ TEST_CASE("every bracket holds its bad piece and no proven one outside the tunne
 }
 
 TEST_CASE("pieces in the tunnel when the belt stops are a bracket of their own", "[lots][bracket]") {
-    // 212 have left, 10 stand inside: 213 to 222.
-    CHECK(tunnelBracket(212, 10) == PieceSpan{213, 222});
-    CHECK(tunnelBracket(284, 10, 288) == PieceSpan{285, 288}); // only four were left to feed
-    CHECK_FALSE(tunnelBracket(288, 10, 288));
+    // 212 went onto the belt, 10 stand inside: 203 to 212.
+    CHECK(tunnelBracket(212, 10) == PieceSpan{203, 212});
+    CHECK(tunnelBracket(6, 10) == PieceSpan{1, 6}); // the tunnel was not yet full
+    CHECK_FALSE(tunnelBracket(0, 10));
     CHECK_FALSE(tunnelBracket(212, std::nullopt));
     CHECK_FALSE(tunnelBracket(212, 0));
     CHECK_FALSE(tunnelBracket(-1, 10));
