@@ -51,11 +51,7 @@ constexpr const char* keyOf(const GunSeen&) {
 }
 
 void read(ObjectReader& from, TraceSeen& trace) {
-    trace.sha256 = from.text("sha256");
-    if (from.has("sha256") &&
-        (trace.sha256.size() != 64 || trace.sha256.find_first_not_of("0123456789abcdef") != std::string::npos)) {
-        from.fault(FaultCode::badValue, "sha256", "64 hexadecimal digits are asked for");
-    }
+    trace.sha256 = readBlobHash(from, "sha256");
     trace.step = from.difference("step");
     trace.pass = from.count("pass", 1);
     trace.stoppedByHand = from.flagOr("stopped_by_hand");

@@ -29,6 +29,7 @@ Record readAs(ObjectReader& from) {
 /// For a version that only added keys which may be left out.
 void nothingToLift(Json&) {}
 constexpr Lift kKeysAdded[] = {nothingToLift};
+constexpr Lift kKeysAddedTwice[] = {nothingToLift, nothingToLift};
 
 /// In the order of Record's alternatives.
 constexpr Row kRows[] = {
@@ -48,7 +49,7 @@ constexpr Row kRows[] = {
     {{"lot.closed", 1}, {}, readAs<LotClosed>},
     {{"reading.taken", 2}, kKeysAdded, readAs<ReadingTaken>},
     {{"reading.refused", 2}, kKeysAdded, readAs<ReadingRefused>},
-    {{"correction.made", 2}, kKeysAdded, readAs<CorrectionMade>},
+    {{"correction.made", 3}, kKeysAddedTwice, readAs<CorrectionMade>},
     {{"bucket.opened", 1}, {}, readAs<BucketOpened>},
     {{"mix.made", 1}, {}, readAs<MixMade>},
     {{"bucket.closed", 1}, {}, readAs<BucketClosed>},
@@ -58,6 +59,21 @@ constexpr Row kRows[] = {
     {{"run.finished", 1}, {}, readAs<RunFinished>},
     {{"person.changed", 1}, {}, readAs<PersonChanged>},
     {{"pin.set", 1}, {}, readAs<PinSet>},
+    {{"print.named", 1}, {}, readAs<PrintNamed>},
+    {{"print.changed", 1}, {}, readAs<PrintChanged>},
+    {{"method.described", 1}, {}, readAs<MethodDescribed>},
+    {{"load.washed", 1}, {}, readAs<LoadWashed>},
+    {{"load.judged", 1}, {}, readAs<LoadJudged>},
+    {{"test.done", 1}, {}, readAs<TestDone>},
+    {{"hold.placed", 1}, {}, readAs<HoldPlaced>},
+    {{"hold.changed", 1}, {}, readAs<HoldChanged>},
+    {{"decision.signed", 1}, {}, readAs<DecisionSigned>},
+    {{"pieces.moved", 1}, {}, readAs<PiecesMoved>},
+    {{"pieces.counted", 1}, {}, readAs<PiecesCounted>},
+    {{"shelf.counted", 1}, {}, readAs<ShelfCounted>},
+    {{"reading.missed", 1}, {}, readAs<ReadingMissed>},
+    {{"complaint.taken", 1}, {}, readAs<ComplaintTaken>},
+    {{"finding.signed", 1}, {}, readAs<FindingSigned>},
 };
 constexpr std::size_t kKinds = std::size(kRows);
 static_assert(std::variant_size_v<Record> == kKinds, "one row a kind");

@@ -35,13 +35,14 @@ enum class LoadWord {
 /// load.judged: what its witnesses looked like. A load that is not valid holds nothing and clears nothing.
 struct LoadJudged final {
     std::string load{};
-    std::optional<double> goodGrade{}; ///< 1 to 5 in half steps
+    std::optional<double> goodGrade{}; ///< 1 to 5; by eye in half steps
     std::optional<double> weakGrade{};
     std::optional<double> goodLow{}; ///< limits that were used
     std::optional<double> weakHigh{};
     std::optional<double> weakLow{};
     LoadWord word = LoadWord::noWitness;
     std::optional<std::string> corrects{}; ///< id of the entry
+    bool byInstrument = false;             ///< the grades are GS of ISO 105-A05: only such make a witness chart
 };
 
 } // namespace holdfast::kiosk::records

@@ -243,12 +243,15 @@ void read(ObjectReader& from, ReadingRefused& record) {
 }
 
 Json toJson(const CorrectionMade& record) {
-    return Json{{"corrects", record.corrects}, {"reading", toJson(record.reading)}};
+    Json json{{"corrects", record.corrects}, {"reading", toJson(record.reading)}};
+    setIf(json, "check", record.check);
+    return json;
 }
 
 void read(ObjectReader& from, CorrectionMade& record) {
     record.corrects = from.text("corrects");
     from.object("reading", [&](ObjectReader& one) { read(one, record.reading); });
+    record.check = from.textOr("check");
 }
 
 } // namespace holdfast::kiosk::records

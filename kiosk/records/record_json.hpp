@@ -37,6 +37,21 @@ namespace holdfast::kiosk::records {
 [[nodiscard]] Json toJson(const RunFinished& record);
 [[nodiscard]] Json toJson(const PersonChanged& record);
 [[nodiscard]] Json toJson(const PinSet& record);
+[[nodiscard]] Json toJson(const PrintNamed& record);
+[[nodiscard]] Json toJson(const PrintChanged& record);
+[[nodiscard]] Json toJson(const MethodDescribed& record);
+[[nodiscard]] Json toJson(const LoadWashed& record);
+[[nodiscard]] Json toJson(const LoadJudged& record);
+[[nodiscard]] Json toJson(const TestDone& record);
+[[nodiscard]] Json toJson(const HoldPlaced& record);
+[[nodiscard]] Json toJson(const HoldChanged& record);
+[[nodiscard]] Json toJson(const DecisionSigned& record);
+[[nodiscard]] Json toJson(const PiecesMoved& record);
+[[nodiscard]] Json toJson(const PiecesCounted& record);
+[[nodiscard]] Json toJson(const ShelfCounted& record);
+[[nodiscard]] Json toJson(const ReadingMissed& record);
+[[nodiscard]] Json toJson(const ComplaintTaken& record);
+[[nodiscard]] Json toJson(const FindingSigned& record);
 
 void read(ObjectReader& from, FamilyRecord& record);
 void read(ObjectReader& from, FabricRecord& record);
@@ -68,6 +83,21 @@ void read(ObjectReader& from, FlashNoted& record);
 void read(ObjectReader& from, RunFinished& record);
 void read(ObjectReader& from, PersonChanged& record);
 void read(ObjectReader& from, PinSet& record);
+void read(ObjectReader& from, PrintNamed& record);
+void read(ObjectReader& from, PrintChanged& record);
+void read(ObjectReader& from, MethodDescribed& record);
+void read(ObjectReader& from, LoadWashed& record);
+void read(ObjectReader& from, LoadJudged& record);
+void read(ObjectReader& from, TestDone& record);
+void read(ObjectReader& from, HoldPlaced& record);
+void read(ObjectReader& from, HoldChanged& record);
+void read(ObjectReader& from, DecisionSigned& record);
+void read(ObjectReader& from, PiecesMoved& record);
+void read(ObjectReader& from, PiecesCounted& record);
+void read(ObjectReader& from, ShelfCounted& record);
+void read(ObjectReader& from, ReadingMissed& record);
+void read(ObjectReader& from, ComplaintTaken& record);
+void read(ObjectReader& from, FindingSigned& record);
 
 /// The one of trace, strip, spot and gun that was seen stands under its own key of the reading.
 void setEvidence(Json& json, const Evidence& evidence);
@@ -76,6 +106,17 @@ void read(ObjectReader& from, Evidence& evidence);
 /// Of the JSON that windowJson and verdictJson write; guards are not in it.
 void read(ObjectReader& from, analytics::RunWindow& window);
 void read(ObjectReader& from, analytics::Reason& reason);
+
+/// SHA-256 of a blob under the key: 64 hexadecimal digits, small letters.
+[[nodiscard]] std::string readBlobHash(ObjectReader& from, const char* key);
+/// Text under the key that says something: not missing, not blanks alone.
+[[nodiscard]] std::string readSaid(ObjectReader& from, const char* key);
+/// A list of numbers of persons, each once; a fault unless there are `least` to `most`.
+[[nodiscard]] std::vector<std::int64_t> readSigners(ObjectReader& from, std::size_t least, std::size_t most);
+/// A list of texts under the key, each once and none empty; the key may be left out.
+[[nodiscard]] std::vector<std::string> readDifferent(ObjectReader& from, const char* key);
+/// A list of numbers under the key; the key may be left out. A fault unless they ascend and none is below `least`.
+[[nodiscard]] std::vector<double> readAscending(ObjectReader& from, const char* key, double least);
 
 /// Leaves the key out when there is nothing.
 template <class T>
@@ -98,6 +139,16 @@ template <class T>
 void setAuthoredIf(Json& json, const char* key, const std::optional<T>& value) {
     if (value) {
         json[key] = toJson(*value);
+    }
+}
+inline void setIf(Json& json, const char* key, const std::vector<std::string>& all) {
+    if (!all.empty()) {
+        json[key] = all;
+    }
+}
+inline void setIf(Json& json, const char* key, const std::optional<analytics::Date>& date) {
+    if (date) {
+        json[key] = toText(*date);
     }
 }
 inline void setSecondsIf(Json& json, const char* key, const std::optional<analytics::Duration>& value) {
@@ -124,6 +175,12 @@ inline void setSecondsIf(Json& json, const char* key, const std::optional<analyt
 template <class E>
 [[nodiscard]] Json wordJson(E value) {
     return std::string{toWord(value)};
+}
+template <class E>
+void setWordIf(Json& json, const char* key, const std::optional<E>& value) {
+    if (value) {
+        json[key] = wordJson(*value);
+    }
 }
 
 } // namespace holdfast::kiosk::records

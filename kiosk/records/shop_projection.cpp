@@ -45,6 +45,10 @@ void recomputeLot(SQLite::Database& database, const std::string& lot) {
     }
 }
 
+/// Kinds that leave nothing in the read tables.
+template <class R>
+void apply(SQLite::Database&, const Entry&, const R&) {}
+
 void apply(SQLite::Database& db, const Entry& entry, const BookOpened&) {
     execute(db, "INSERT INTO shop VALUES (1, ?) ON CONFLICT (id) DO UPDATE SET body = excluded.body", entry.body);
 }

@@ -4,13 +4,19 @@
 #include "analytics/cure/reason.hpp"
 #include "analytics/cure/verdict.hpp"
 #include "analytics/cure/window.hpp"
+#include "analytics/fastness/pass_rule.hpp"
 #include "analytics/metrology/instrument.hpp"
 #include "kiosk/records/bucket_records.hpp"
+#include "kiosk/records/complaint_records.hpp"
 #include "kiosk/records/floor_records.hpp"
+#include "kiosk/records/load_records.hpp"
+#include "kiosk/records/lot_records.hpp"
+#include "kiosk/records/print_records.hpp"
 #include "kiosk/records/reading_records.hpp"
 #include "kiosk/records/run_on_file.hpp"
 #include "kiosk/records/run_records.hpp"
 #include "kiosk/records/shop_records.hpp"
+#include "kiosk/records/test_records.hpp"
 
 #include <cassert>
 #include <optional>
@@ -51,6 +57,20 @@ struct WordRow final {
 [[nodiscard]] std::span<const WordRow<BucketEnd>> tableOf(BucketEnd) noexcept;
 [[nodiscard]] std::span<const WordRow<FloorAction>> tableOf(FloorAction) noexcept;
 [[nodiscard]] std::span<const WordRow<StruckCause>> tableOf(StruckCause) noexcept;
+[[nodiscard]] std::span<const WordRow<analytics::Quantity>> tableOf(analytics::Quantity) noexcept;
+[[nodiscard]] std::span<const WordRow<analytics::Bound>> tableOf(analytics::Bound) noexcept;
+[[nodiscard]] std::span<const WordRow<analytics::CrackClass>> tableOf(analytics::CrackClass) noexcept;
+[[nodiscard]] std::span<const WordRow<PrintEnd>> tableOf(PrintEnd) noexcept;
+[[nodiscard]] std::span<const WordRow<TestKind>> tableOf(TestKind) noexcept;
+[[nodiscard]] std::span<const WordRow<PictureSide>> tableOf(PictureSide) noexcept;
+[[nodiscard]] std::span<const WordRow<TestOutcome>> tableOf(TestOutcome) noexcept;
+[[nodiscard]] std::span<const WordRow<LoadWord>> tableOf(LoadWord) noexcept;
+[[nodiscard]] std::span<const WordRow<CountBasis>> tableOf(CountBasis) noexcept;
+[[nodiscard]] std::span<const WordRow<HoldCause>> tableOf(HoldCause) noexcept;
+[[nodiscard]] std::span<const WordRow<DecisionWord>> tableOf(DecisionWord) noexcept;
+[[nodiscard]] std::span<const WordRow<PiecePlace>> tableOf(PiecePlace) noexcept;
+[[nodiscard]] std::span<const WordRow<DueReadingKind>> tableOf(DueReadingKind) noexcept;
+[[nodiscard]] std::span<const WordRow<ComplaintKind>> tableOf(ComplaintKind) noexcept;
 
 template <class E>
 [[nodiscard]] std::string_view toWord(E value) noexcept {

@@ -27,6 +27,7 @@ const std::string kProbe = "01926e2a-0000-7000-8000-000000000004";
 const std::string kEntry = "01926e2a-0000-7000-8000-000000000005";
 const std::string kPail = "01926e2a-0000-7000-8000-000000000006";
 const std::string kMix = "01926e2a-0000-7000-8000-000000000007";
+const std::string kCheck = "01926e2a-0000-7000-8000-000000000008";
 
 FamilyRecord sampleFamily() {
     FamilyRecord family;
@@ -215,6 +216,7 @@ CorrectionMade sampleCorrection() {
     CorrectionMade correction{kEntry, sampleReading()};
     correction.reading.evidence = GunSeen{f(305), analytics::ShotPlace::inTunnelHottest};
     correction.reading.retakeOf = kEntry;
+    correction.check = kCheck;
     return correction;
 }
 
@@ -267,7 +269,7 @@ ReadingTaken sampleReading() {
 }
 
 std::vector<Record> sampleOfEveryKind() {
-    return {
+    std::vector<Record> all{
         BookOpened{"The invented shop", "outfeed", "0.1.0", true},
         PersonAdded{12, "P3K7", {Role::qualityAssurance, Role::owner}},
         CrewChanged{{12, 14}, 1},
@@ -295,6 +297,10 @@ std::vector<Record> sampleOfEveryKind() {
         PersonChanged{12, "P9M2", {Role::operatorAtDryer}, true},
         PinSet{12, "$argon2id$v=19$m=65536,t=2,p=1$c2FsdHNhbHRzYWx0c2FsdA$aGFzaA"},
     };
+    for (auto& sample : samplesOfTesting()) {
+        all.push_back(std::move(sample));
+    }
+    return all;
 }
 
 } // namespace holdfast::kiosk::records::testing
