@@ -1,6 +1,7 @@
 #include "tests/screens/kiosk_view.hpp"
 
 #include "kiosk/screens/font_rules.hpp"
+#include "tests/screens/designed/invented_pictures.hpp"
 
 #include <QGuiApplication>
 #include <QMutex>
@@ -72,6 +73,7 @@ KioskView::KioskView(const QSize& size) : m_size(size) {
     m_kiosk = std::make_unique<kiosk::screens::KioskModel>();
     m_view = std::make_unique<QQuickView>();
     m_view->engine()->addImportPath(QStringLiteral(":/qt/qml"));
+    m_view->engine()->addImageProvider(QStringLiteral("picture"), new kiosk::screens::InventedPictures);
     m_view->setResizeMode(QQuickView::SizeRootObjectToView);
     m_view->resize(size);
     m_view->setInitialProperties({{QStringLiteral("kiosk"), QVariant::fromValue(m_kiosk.get())}});

@@ -32,6 +32,24 @@ Loader {
             return "SheetButtons.qml";
         case SheetKinds.Scale:
             return "SheetScale.qml";
+        case SheetKinds.GradeChart:
+            return "SheetGradeChart.qml";
+        case SheetKinds.Pictures:
+            return "SheetPictures.qml";
+        case SheetKinds.Halves:
+            return "SheetHalves.qml";
+        case SheetKinds.GradeKeys:
+            return "SheetGradeKeys.qml";
+        case SheetKinds.CrackKeys:
+            return "SheetCrackKeys.qml";
+        case SheetKinds.Stretch:
+            return "SheetStretch.qml";
+        case SheetKinds.Ticks:
+            return "SheetTicks.qml";
+        case SheetKinds.PieceBar:
+            return "SheetPieceBar.qml";
+        case SheetKinds.Trail:
+            return "SheetTrail.qml";
         default:
             return "SheetSentence.qml";
         }

@@ -23,6 +23,18 @@ class SheetBlockModel : public QObject {
     Q_PROPERTY(QString chosenId READ chosenId NOTIFY chosenChanged)
     Q_PROPERTY(holdfast::kiosk::screens::HeatScaleState scale READ scale NOTIFY scaleChanged)
     Q_PROPERTY(bool traced READ traced NOTIFY scaleChanged)
+    Q_PROPERTY(holdfast::kiosk::screens::GradeChartState chart READ chart NOTIFY chartChanged)
+    Q_PROPERTY(holdfast::kiosk::screens::PieceBarState pieces READ pieces NOTIFY chartChanged)
+    Q_PROPERTY(QAbstractItemModel* pictures READ pictures CONSTANT)
+    Q_PROPERTY(bool underChart READ underChart NOTIFY chartChanged)
+    Q_PROPERTY(holdfast::kiosk::screens::HalvesState halves READ halves NOTIFY halvesChanged)
+    Q_PROPERTY(QVariantList cracks READ cracks NOTIFY cracksChanged)
+    Q_PROPERTY(QVariantList pulls READ pulls NOTIFY pullsChanged)
+    Q_PROPERTY(QString result READ result NOTIFY pullsChanged)
+    Q_PROPERTY(QString resultNote READ resultNote NOTIFY pullsChanged)
+    Q_PROPERTY(QAbstractItemModel* ticks READ ticks CONSTANT)
+    Q_PROPERTY(QAbstractItemModel* trail READ trail CONSTANT)
+    Q_PROPERTY(bool ruled READ ruled NOTIFY ruledChanged)
 public:
     explicit SheetBlockModel(const SheetBlock& block, QObject* parent = nullptr);
 
@@ -41,6 +53,29 @@ public:
     [[nodiscard]] HeatScaleState scale() const { return m_block.scale; }
     /// The scale has a trace to show, and not only its limits.
     [[nodiscard]] bool traced() const { return !m_block.scale.trace.isEmpty(); }
+    [[nodiscard]] GradeChartState chart() const { return m_block.chart; }
+    [[nodiscard]] PieceBarState pieces() const { return m_block.pieces; }
+    [[nodiscard]] QAbstractItemModel* pictures() { return &m_pictures; }
+    [[nodiscard]] bool underChart() const { return m_block.underChart; }
+    [[nodiscard]] HalvesState halves() const { return m_block.halves; }
+    [[nodiscard]] QVariantList cracks() const;
+    [[nodiscard]] QVariantList pulls() const;
+    [[nodiscard]] QString result() const { return m_block.result; }
+    [[nodiscard]] QString resultNote() const { return m_block.resultNote; }
+    [[nodiscard]] QAbstractItemModel* ticks() { return &m_ticks; }
+    [[nodiscard]] QAbstractItemModel* trail() { return &m_trail; }
+    /// A thin rule parts it from the block above.
+    [[nodiscard]] bool ruled() const { return m_ruled; }
+    void setRuled(bool ruled);
+
+    /// Of Pictures under a chart: where each stands so that its middle lies under its cycle, from the plot's left edge;
+    /// empty: they do not fit there side by side, `each` wide and `gap` apart.
+    Q_INVOKABLE [[nodiscard]] QList<double> pictureLefts(double width, double unit, const QString& family, double each,
+                                                         double gap) const;
+    /// The widest word that stands in a picture's place, and the widest label under one: no wider than a fifth and a
+    /// third of a page, beyond that they wrap.
+    Q_INVOKABLE [[nodiscard]] double pictureWordWidth(double unit, const QString& family) const;
+    Q_INVOKABLE [[nodiscard]] double pictureLabelWidth(double unit, const QString& family) const;
 
 signals:
     void textChanged();
@@ -48,12 +83,23 @@ signals:
     void actionsChanged();
     void chosenChanged();
     void scaleChanged();
+    void chartChanged();
+    void halvesChanged();
+    void cracksChanged();
+    void pullsChanged();
+    void ruledChanged();
 
 private:
+    void setLists(const SheetBlock& block);
+
     SheetBlock m_block;
     GadgetModel<SheetRow> m_rows;
     GadgetModel<SheetField> m_fields;
+    GadgetModel<PictureEntry> m_pictures;
+    GadgetModel<TickEntry> m_ticks;
+    GadgetModel<TrailEntry> m_trail;
     QList<int> m_trunks;
+    bool m_ruled = false;
 };
 
 } // namespace holdfast::kiosk::screens

@@ -30,6 +30,27 @@ bool sameFrame(const SheetPageState& a, const SheetPageState& b) {
            a.back == b.back;
 }
 
+bool isOfTests(SheetKinds::Block kind) {
+    return kind >= SheetKinds::GradeChart;
+}
+
+/// Pictures under a chart share its axis.
+QList<SheetBlock> withCharts(QList<SheetBlock> blocks) {
+    for (qsizetype i = 1; i < blocks.size(); ++i) {
+        if (blocks[i].kind == SheetKinds::Pictures && blocks[i - 1].kind == SheetKinds::GradeChart) {
+            blocks[i].chart = blocks[i - 1].chart;
+        } else {
+            blocks[i].underChart = false;
+        }
+    }
+    return blocks;
+}
+
+/// Blocks of tests are parted by thin rules, unless a section's rule or its chart stands above.
+bool isRuled(const SheetBlock& before, const SheetBlock& block) {
+    return isOfTests(block.kind) && before.kind != SheetKinds::Heading && !block.underChart;
+}
+
 } // namespace
 
 SheetPageModel::SheetPageModel(QObject* parent) : QObject(parent) {}
@@ -44,7 +65,7 @@ void SheetPageModel::setState(const SheetPageState& state) {
         emit frameChanged();
     }
     m_list.set(state.list);
-    setBlocks(state.blocks);
+    setBlocks(withCharts(state.blocks));
     if (old.listActions != state.listActions) {
         emit listActionsChanged();
     }
@@ -84,6 +105,7 @@ void SheetPageModel::setBlocks(const QList<SheetBlock>& blocks) {
             kept->setBlock(blocks[i]);
         }
         now.append(kept != nullptr ? kept : new SheetBlockModel(blocks[i], this));
+        now.last()->setRuled(i > 0 && isRuled(blocks[i - 1], blocks[i]));
     }
     m_blocks.set(now);
     for (SheetBlockModel* block : old) {

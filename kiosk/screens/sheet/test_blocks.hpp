@@ -142,6 +142,7 @@ struct TrailEntry {
     Q_PROPERTY(bool marked MEMBER marked)
     Q_PROPERTY(holdfast::kiosk::screens::MarkKind mark MEMBER mark)
     Q_PROPERTY(QUrl source MEMBER source)
+    Q_PROPERTY(bool pictured READ pictured)
     Q_PROPERTY(bool strong MEMBER strong)
 public:
     QString id{};     ///< triggered when pressed; empty: nothing to press
@@ -155,6 +156,7 @@ public:
     QUrl source{};                   ///< a small picture at the right end; empty: none
     bool strong = false;             ///< bold: asks for something
 
+    [[nodiscard]] bool pictured() const { return !source.isEmpty(); }
     bool operator==(const TrailEntry&) const = default;
 };
 

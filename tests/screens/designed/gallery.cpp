@@ -227,6 +227,8 @@ std::vector<GalleryState> gallery() {
     states.push_back(stripState("strip-refused", stripAsked(), otherRun()));
     const std::vector<GalleryState> sheets = sheetStates();
     states.insert(states.end(), sheets.begin(), sheets.end());
+    const std::vector<GalleryState> tests = testStates();
+    states.insert(states.end(), tests.begin(), tests.end());
     return states;
 }
 

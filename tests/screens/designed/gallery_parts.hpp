@@ -19,5 +19,6 @@ namespace holdfast::kiosk::screens::invented {
 
 [[nodiscard]] std::vector<GalleryState> runStates();
 [[nodiscard]] std::vector<GalleryState> sheetStates();
+[[nodiscard]] std::vector<GalleryState> testStates();
 
 } // namespace holdfast::kiosk::screens::invented
