@@ -70,6 +70,12 @@ std::string_view keyOf(shop::RefusalCause value) noexcept {
         return "flash-layer-missing";
     case shop::RefusalCause::flashDoesNotApply:
         return "flash-does-not-apply";
+    case shop::RefusalCause::countRunsBackwards:
+        return "count-runs-backwards";
+    case shop::RefusalCause::countUnusable:
+        return "count-unusable";
+    case shop::RefusalCause::noRunToCount:
+        return "no-run-to-count";
     }
     return "unknown";
 }

@@ -1,6 +1,7 @@
 #include "kiosk/shop/proving/desk_disk.hpp"
 
 #include "kiosk/records/floor_queries.hpp"
+#include "kiosk/records/lot_queries.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/shop_projection.hpp"
 #include "kiosk/shop/proving/spool_header.hpp"
@@ -57,6 +58,39 @@ analytics::GuardSetting guardOf(const std::optional<records::SettingValue>& risk
         guard.risk = analytics::Probability::fromPercent(static_cast<double>(std::get<std::int64_t>(*risk)));
     }
     return guard;
+}
+
+/// A setting of so many, 1 or more; nothing else counts as one.
+std::optional<std::int64_t> countSet(const SQLite::Database& database, const char* key) {
+    const auto found = records::setting(database, key);
+    const auto* number = found && *found ? std::get_if<std::int64_t>(&**found) : nullptr;
+    return number != nullptr && *number >= 1 && *number <= analytics::kMostPieces ? std::optional{*number}
+                                                                                  : std::nullopt;
+}
+
+analytics::ReadingPlanSettings planSettings(const SQLite::Database& database) {
+    analytics::ReadingPlanSettings settings;
+    if (const auto pieces = countSet(database, "reading_every_pieces")) {
+        settings.everyPieces = static_cast<int>(*pieces);
+    }
+    if (const auto minutes = countSet(database, "reading_every_minutes")) {
+        settings.every = std::chrono::minutes{*minutes};
+    }
+    return settings;
+}
+
+bool isTightened(const SQLite::Database& database, const std::string& dryer) {
+    constexpr int kLooked = 60; // lots; a succession of five good ones ends it long before (MEM)
+    const auto past = records::pastLots(database, dryer, kLooked);
+    std::vector<analytics::LotOutcome> outcomes;
+    for (const auto& one : past ? *past : std::vector<records::PastLot>{}) {
+        const bool good = one.lot.state == records::LotState::cleared;
+        outcomes.push_back(one.wasHeld ? analytics::LotOutcome::held
+                           : good      ? analytics::LotOutcome::good
+                                       : analytics::LotOutcome::unproven);
+    }
+    std::reverse(outcomes.begin(), outcomes.end());
+    return analytics::isTightened(outcomes);
 }
 
 } // namespace
@@ -117,6 +151,7 @@ ledger::Result<InstrumentsLoaded> ProvingDesk::Disk::instruments(analytics::Date
         loaded.families.push_back(records::toFamily(family));
     }
     loaded.guard = guardOf(*risk);
+    loaded.today = today;
     return loaded;
 }
 
@@ -186,6 +221,11 @@ ledger::Result<FloorLoaded> ProvingDesk::Disk::floor() {
     loaded.dryer = here == dryers->end() ? std::nullopt : std::optional{*here};
     loaded.unanswered = std::move(*unanswered);
     loaded.unclaimed = std::move(*unclaimed);
+    if (const auto bin = records::nextBin(**database)) {
+        loaded.nextBin = *bin;
+    }
+    loaded.settings = planSettings(**database);
+    loaded.tightened = isTightened(**database, m_dryer);
     return loaded;
 }
 

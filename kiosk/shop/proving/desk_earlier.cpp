@@ -5,6 +5,46 @@
 #include <algorithm>
 
 namespace holdfast::kiosk::shop {
+namespace {
+
+analytics::BeltLane laneOf(records::BeltPosition position) {
+    switch (position) {
+    case records::BeltPosition::left:
+        return analytics::BeltLane::left;
+    case records::BeltPosition::right:
+        return analytics::BeltLane::right;
+    case records::BeltPosition::centre:
+        break;
+    }
+    return analytics::BeltLane::centre;
+}
+
+/// Of the newest lot that was ridden in every lane: one lot is one dryer state, so its peaks may be compared.
+std::optional<analytics::BeltMap> newestMap(const SQLite::Database& database,
+                                            const std::vector<records::ReadingRow>& newestFirst,
+                                            const std::string& dryer) {
+    std::map<std::string, std::vector<analytics::LanePeak>> byLot;
+    for (const auto& row : newestFirst) {
+        if (row.lot.empty() || row.trace.empty() || row.struck || row.refused ||
+            row.reason == records::ReadingReason::setUp) {
+            continue;
+        }
+        const auto taken = records::readingInFull(database, row.id);
+        const auto* seen = taken && *taken ? std::get_if<records::TraceSeen>(&(*taken)->evidence) : nullptr;
+        if (seen == nullptr || !seen->sustainedPeak || (*taken)->dryer != dryer) {
+            continue;
+        }
+        auto& rides = byLot[row.lot];
+        const auto day = drivers::localDay({row.takenAt, row.utcOffsetMinutes});
+        rides.insert(rides.begin(), {laneOf(row.position), *seen->sustainedPeak, day}); // oldest first
+        if (auto map = analytics::beltMapOf(rides)) {
+            return map;
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
 
 EarlierRidesLoaded ProvingDesk::Disk::earlierRides() {
     constexpr int kMostRows = 200;         // some days' readings (MEM)
@@ -37,6 +77,7 @@ EarlierRidesLoaded ProvingDesk::Disk::earlierRides() {
             loaded.rides.insert(loaded.rides.begin(), std::move(*usual)); // oldest first
         }
     }
+    loaded.map = newestMap(**database, *rows, m_dryer);
     return loaded;
 }
 

@@ -78,8 +78,11 @@ void onKeptElsewhere(Machine& m, const KeptElsewhere& event) {
     for (const auto& record : event.records) {
         if (const auto* finished = std::get_if<records::RunFinished>(&record)) {
             finish(m, finished->run);
+            endWatch(m, *finished);
         } else if (const auto* replanned = std::get_if<records::RunReplanned>(&record)) {
             replan(m, *replanned);
+        } else if (const auto* decided = std::get_if<records::DecisionSigned>(&record)) {
+            noteDecided(state, decided->holds);
         }
     }
 }

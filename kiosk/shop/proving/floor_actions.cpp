@@ -102,6 +102,9 @@ void take(Machine& m, records::ActionTaken action) {
         action.pieces = piecesInTunnel(floor.dryer->described);
     }
     PendingKeep pending;
+    if (action.action == FloorAction::feedStopped && !floor.stoppedAt) {
+        holdTheTunnel(m, pending);
+    }
     const auto waiting = saysWhatWasDone(action.action) ? waitingForAnswer(state) : std::vector<std::string>{};
     for (const auto& id : waiting) {
         pending.actions.push_back(action);
@@ -113,6 +116,7 @@ void take(Machine& m, records::ActionTaken action) {
     const bool another = turnsTheDryer(action.action) || (action.action == FloorAction::started && stoodTooLong(state));
     turn(floor, action, state.now);
     if (another) {
+        endStates(state);
         pending.endsLots = endLots(m);
         floor.changed = true;
         refreshReason(state);
@@ -179,6 +183,7 @@ void onActionPressed(Machine& m, const ActionPressed& event) {
         state.nextReason = records::ReadingReason::worry;
         return;
     case ActionCard::drawn:
+        state.watch.drawnSaid = true;
         state.nextReason = records::ReadingReason::drawn;
         return;
     default:

@@ -81,6 +81,10 @@ void onFloorLoaded(Machine& m, const FloorLoaded& event) {
     auto& floor = m.state.floor;
     floor.dryer = event.dryer;
     floor.unclaimed = event.unclaimed;
+    auto& watch = m.state.watch;
+    watch.nextBin = std::max(watch.nextBin, event.nextBin);
+    watch.settings = event.settings;
+    watch.tightened = event.tightened;
     auto unanswered = event.unanswered;
     for (const auto& row : floor.unanswered) {
         if (row.lot.empty()) {

@@ -122,6 +122,7 @@ void openHand(Machine& m, const std::string& name) {
     }
     HandEntry entry;
     entry.instrument = *instrument;
+    entry.position = positionDue(m.state, entry.position, false);
     closePages(m.state);
     m.state.hand = std::move(entry);
     previewHand(m);
@@ -161,11 +162,14 @@ void keepHand(Machine& m) {
         return;
     }
     const auto number = m.nextNumber();
-    const auto reason = takeReason(state);
+    const auto pieces = takePieces(state, runsOnBelt(state));
+    const auto reason = reasonNow(state);
     PendingKeep pending;
     for (const auto& run : runsOnBelt(state)) {
         auto kept = readingOf(state, *state.hand, run);
         kept.recording = number;
+        kept.takenAt = state.now;
+        notePiece(kept, pieces);
         kept.reading.reason = reason;
         pending.readings.push_back(std::move(kept));
     }

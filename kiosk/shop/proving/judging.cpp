@@ -111,11 +111,13 @@ KeptReading readingOf(const Machine& m, const Recording& recording, const std::s
     kept.instrumentName = recording.instrument;
     kept.drawn = recording.drawn;
     kept.ride = judged.ride;
+    kept.takenAt = recording.rideAt;
     auto& reading = kept.reading;
     describeReading(reading, run.get(), known ? &*known : nullptr, recording.instrument, calibration, m.state.guard);
     reading.position = recording.position;
     reading.reason = recording.reason;
     reading.verdict = judged.verdict;
+    notePiece(kept, recording.pieces);
     kept.refused = judged.verdict && judged.verdict->word == Word::refused;
     const auto* retake = run ? retakeFor(recording, *run) : nullptr;
     if (retake != nullptr && judged.verdict && judged.verdict->margin && !kept.refused) {

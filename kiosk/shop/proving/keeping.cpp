@@ -40,9 +40,16 @@ void sendNext(Machine& m) {
     commit->key = pending.key;
     commit->records = lotsToOpen(m.state, pending);
     commit->firstReading = commit->records.size();
+    commit->ids.resize(commit->firstReading);
     for (const auto& kept : pending.readings) {
         commit->records.push_back(recordOf(m.state, kept));
     }
+    commit->ids.insert(commit->ids.end(), pending.entryIds.begin(), pending.entryIds.end());
+    for (const auto& hold : pending.holds) {
+        commit->records.emplace_back(hold.placed);
+    }
+    commit->records.insert(commit->records.end(), pending.brackets.begin(), pending.brackets.end());
+    commit->records.insert(commit->records.end(), pending.missed.begin(), pending.missed.end());
     for (const auto& action : pending.actions) {
         commit->records.emplace_back(action);
     }
@@ -77,7 +84,9 @@ void storeReadings(Machine& m, PendingKeep& pending, const Committed& event) {
 } // namespace
 
 void keep(Machine& m, PendingKeep pending) {
-    assert(!pending.readings.empty() || !pending.actions.empty() || pending.flash);
+    assert(!pending.readings.empty() || !pending.actions.empty() || pending.flash || !pending.missed.empty() ||
+           !pending.brackets.empty());
+    holdWhatIsBad(m, pending);
     pending.key = m.nextNumber();
     pending.since = m.state.now;
     pending.dryer = m.state.floor.dryer;
@@ -96,11 +105,11 @@ void onCommitted(Machine& m, const Committed& event) {
     noteLots(state, pending.commit->records);
     if (pending.flash) {
         onFlashKept(state);
-    } else if (pending.actions.empty()) {
+    } else if (!pending.actions.empty()) {
+        onActionKept(m, pending);
+    } else if (!pending.readings.empty()) {
         storeReadings(m, pending, event);
         showTogether(m);
-    } else {
-        onActionKept(m, pending);
     }
     sendNext(m);
 }

@@ -174,21 +174,31 @@ void renewLots(Machine& m, const std::vector<std::string>& ended) {
 std::vector<records::Record> lotsToOpen(const ProvingState& state, const PendingKeep& pending) {
     std::vector<records::Record> opened;
     std::vector<std::string> done = state.openedLots;
+    std::vector<Run> runs = pending.missedOf;
     for (const auto& kept : pending.readings) {
-        if (!kept.run || !kept.reading.lot || isIn(done, *kept.reading.lot)) {
+        if (kept.run && kept.reading.lot) {
+            runs.push_back(kept.run);
+        }
+    }
+    for (const auto& run : runs) {
+        if (isIn(done, run->lotId)) {
             continue;
         }
-        done.push_back(*kept.reading.lot);
-        const auto& stale = kept.run->staleLot;
+        done.push_back(run->lotId);
+        const auto& stale = run->staleLot;
         if (stale && !isIn(state.closedLots, *stale)) {
             opened.emplace_back(records::LotClosed{*stale, std::nullopt, records::LotEnd::dryerChanged});
         }
         records::LotOpened lot;
-        lot.lot = *kept.reading.lot;
-        lot.run = kept.run->onFile.plan.run;
-        lot.number = kept.run->lotNumber;
-        lot.dryer = kept.run->dryer;
-        lot.revisions = kept.run->onFile.revisions;
+        lot.lot = run->lotId;
+        lot.run = run->onFile.plan.run;
+        lot.number = run->lotNumber;
+        lot.dryer = run->dryer;
+        lot.revisions = run->onFile.revisions;
+        const auto* watched = watchOf(state, lot.run);
+        if (watched != nullptr && watched->made && watched->run->lotId == lot.lot) {
+            lot.firstPiece = watched->firstOfLot;
+        }
         if (pending.dryer && !isIn(state.endedLots, lot.lot)) {
             lot.setPoint = pending.dryer->setPoint;
             lot.beltMetresPerMinute = pending.dryer->beltMetresPerMinute;
@@ -214,7 +224,11 @@ std::vector<records::Record> lotsToClose(const ProvingState& state, const Pendin
     std::vector<records::Record> closed;
     for (const auto& lot : lots) {
         if (!isIn(state.closedLots, lot)) {
-            closed.emplace_back(records::LotClosed{lot, std::nullopt, records::LotEnd::dryerChanged});
+            const auto& last = state.watch.lastOfLot;
+            const auto known =
+                std::find_if(last.rbegin(), last.rend(), [&](const auto& one) { return one.first == lot; });
+            closed.emplace_back(records::LotClosed{lot, known == last.rend() ? std::optional<int>{} : known->second,
+                                                   records::LotEnd::dryerChanged});
         }
     }
     return closed;

@@ -151,8 +151,38 @@ void onFloorLoaded(Machine& m, const FloorLoaded& event);
 void noteReading(Machine& m, const KeptReading& kept);
 /// The reason that counts from now on, after set-up or a change.
 void refreshReason(ProvingState& state);
-/// The reason of a reading that is taken now; those that count once are used up.
+/// The reason of a reading that is taken now, as far as people said it; those that count once are used up.
 [[nodiscard]] records::ReadingReason takeReason(ProvingState& state);
+// watch.cpp
+/// Counts what went onto the belt since the last look, and says what is due.
+void watchRuns(Machine& m);
+void onPiecesTyped(Machine& m, const PiecesTyped& event);
+/// The dryer was turned, or stood too long: what was proven of it is proven no more.
+void endStates(ProvingState& state);
+/// The run's last piece has gone through.
+void endWatch(Machine& m, const records::RunFinished& finished);
+/// What is watched of the run, which begins with this if it is new; null for a window card.
+[[nodiscard]] RunWatch* runWatch(ProvingState& state, const std::shared_ptr<const AnnouncedRun>& run);
+[[nodiscard]] StateWatch& stateOf(ProvingState& state, const RunWatch& run);
+/// Pieces of one run in the tunnel, where several share the belt.
+[[nodiscard]] std::optional<int> inTunnelNow(const ProvingState& state);
+// watch_readings.cpp
+/// Which piece of each run is read, as the reading begins.
+[[nodiscard]] std::vector<PieceTaken> takePieces(ProvingState& state,
+                                                 const std::vector<std::shared_ptr<const AnnouncedRun>>& runs);
+/// Where it is read: as a person chose, else where a reading is due now.
+[[nodiscard]] records::BeltPosition positionDue(const ProvingState& state, records::BeltPosition chosen, bool byPerson);
+/// takeReason(), but for a reading that nobody had asked for.
+[[nodiscard]] records::ReadingReason reasonNow(ProvingState& state);
+void notePiece(KeptReading& kept, const std::vector<PieceTaken>& pieces);
+/// Bad readings get their bracket, number and bin before they are sent; proven ones end brackets before them.
+void holdWhatIsBad(Machine& m, PendingKeep& pending);
+void holdTheTunnel(Machine& m, PendingKeep& pending);
+/// The run has ended, and with it every bracket of it.
+void closeBrackets(Machine& m, RunWatch& run);
+void noteDecided(ProvingState& state, const std::vector<std::string>& holds);
+/// A reading that was just kept.
+void noteWatched(ProvingState& state, const KeptReading& kept);
 // claiming.cpp
 void onClaimPressed(Machine& m, const ClaimPressed& event);
 /// Ids of earlier readings whose run a scanned ticket says: one asked for by ClaimPressed, else a ride that nobody

@@ -119,6 +119,7 @@ void onInstruments(Machine& m, const InstrumentsLoaded& event) {
     m.state.instruments = event.instruments;
     m.state.families = event.families;
     m.state.guard = event.guard;
+    m.state.watch.today = event.today;
     for (auto& probe : m.state.probes) {
         refreshProbe(m, probe);
     }

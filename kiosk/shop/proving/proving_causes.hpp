@@ -63,6 +63,9 @@ enum class RefusalCause {
     stripUsedBefore,      ///< number of the single strip
     flashLayerMissing,    ///< no layer was chosen, or there is none of that number
     flashDoesNotApply,    ///< the layer's ink is not gelled by a flash; text its colour
+    countRunsBackwards,   ///< fewer pieces than were counted already; text as typed, number the count
+    countUnusable,        ///< pieces so far: below zero, or more than a run has; text as typed
+    noRunToCount,         ///< pieces were typed, and their run is not on the belt
 };
 
 struct Refusal final {

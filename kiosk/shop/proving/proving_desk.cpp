@@ -12,8 +12,16 @@ namespace holdfast::kiosk::shop {
 namespace {
 
 constexpr auto kTick = std::chrono::milliseconds{100};
-constexpr std::size_t kFewestFreshIds = 8; // more than runs on a belt
-constexpr std::size_t kMostLeftOver = 64;  // spools turned into readings at one start; the rest wait for the next
+constexpr std::size_t kFewestFreshIds = 24; // a lot, an entry and a hold for each of six runs, and some
+std::uint64_t wordOf(const ledger::UuidRandom& random) {
+    std::uint64_t word = 0;
+    for (const auto byte : random) {
+        word = word << 8U | byte;
+    }
+    return word;
+}
+
+constexpr std::size_t kMostLeftOver = 64; // spools turned into readings at one start; the rest wait for the next
 
 } // namespace
 
@@ -67,9 +75,10 @@ void ProvingDesk::loadFloor() {
 }
 
 void ProvingDesk::send(const ProvingEvent& event) {
-    if (m_state.freshIds.size() < kFewestFreshIds) {
+    if (m_state.freshIds.size() < kFewestFreshIds || m_state.watch.words.empty()) {
         FreshIds fresh;
         std::generate_n(std::back_inserter(fresh.ids), 2 * kFewestFreshIds, [&] { return newId(); });
+        std::generate_n(std::back_inserter(fresh.words), kFewestFreshIds, [&] { return wordOf(m_needs.random()); });
         m_state = step(std::move(m_state), fresh).state;
     }
     auto next = step(std::move(m_state), event);

@@ -1,6 +1,8 @@
 #pragma once
 
 #include "analytics/cure/ride/usual.hpp"
+#include "analytics/lots/belt_map.hpp"
+#include "analytics/lots/reading_plan.hpp"
 #include "drivers/link/link_state.hpp"
 #include "kiosk/ledger/digest.hpp"
 #include "kiosk/ledger/failure.hpp"
@@ -32,6 +34,7 @@ struct InstrumentsLoaded final {
     std::vector<KnownInstrument> instruments;
     std::vector<analytics::InkFamily> families;
     analytics::GuardSetting guard;
+    analytics::Date today{};
 };
 struct LinkChanged final {
     std::string probe;
@@ -126,6 +129,9 @@ struct FloorLoaded final {
     std::vector<records::ReadingRow> unanswered{};
     std::vector<records::ReadingRow> unclaimed{};
     bool afterPowerLoss = false; ///< at start: rides were found that a cut had ended
+    std::int64_t nextBin = 0;    ///< free for the next bracket; 0: the book could not say
+    analytics::ReadingPlanSettings settings{};
+    bool tightened = false; ///< 2 of the dryer's last 5 lots were held, and no 5 good ones since
 };
 /// What a place wrote into the book: lots that it opened or closed, runs that it finished.
 struct KeptElsewhere final {
@@ -134,6 +140,7 @@ struct KeptElsewhere final {
 /// Once after the start: good rides of this dryer that stand in the book, oldest first.
 struct EarlierRidesLoaded final {
     std::vector<analytics::UsualRide> rides;
+    std::optional<analytics::BeltMap> map{}; ///< the newest of this dryer
 };
 /// The hand-over card is wanted; takenOver puts it away.
 struct HandOverOpened final {};
@@ -196,6 +203,12 @@ struct StripLookedUp final {
 /// Ids for lots, made outside: the machine knows no chance.
 struct FreshIds final {
     std::vector<std::string> ids;
+    std::vector<std::uint64_t> words{}; ///< random, to draw the pieces that are read
+};
+/// Somebody counted the pieces of a run that have gone onto the belt.
+struct PiecesTyped final {
+    std::string run{}; ///< id; empty: of the run scanned last
+    int pieces = 0;
 };
 
 using ProvingEvent =
@@ -206,7 +219,7 @@ using ProvingEvent =
                  ActionPressed, FloorLoaded, EarlierRidesLoaded, KeptElsewhere, HandOverOpened, ClaimPressed, ClaimLeft,
                  BeltLeft, TraceLoaded, TraceNotLoaded, InstrumentInCheck, PlacementChosen, HandOpened, HandTyped,
                  HandBeforeTyped, ShotPlaceChosen, HandKept, HandLeft, FlashOpened, FlashLayerChosen, FlashTyped,
-                 FlashKept, FlashLeft, StripLookedUp, FreshIds>;
+                 FlashKept, FlashLeft, StripLookedUp, FreshIds, PiecesTyped>;
 
 // effects
 

@@ -11,6 +11,7 @@
 #include "kiosk/shop/proving/hand_state.hpp"
 #include "kiosk/shop/proving/proving_events.hpp"
 #include "kiosk/shop/proving/recording.hpp"
+#include "kiosk/shop/proving/watch_state.hpp"
 
 #include <cstdint>
 #include <map>
@@ -37,10 +38,18 @@ struct KeptReading final {
     std::string instrumentName;
     std::vector<DrawnSample> drawn; ///< empty for a strip
     MonotonicTime keptAt{0};
+    MonotonicTime takenAt{0};                ///< when the ride, strip or typed value was taken
+    bool loaded = true;                      ///< the belt was, for two dwells
     std::shared_ptr<const RideFacts> ride{}; ///< of a trace with a run
 };
 
 enum class KeepStatus { writing, failed };
+
+/// A hold on its way into the book, beside its cause.
+struct PlacedHold final {
+    std::optional<std::size_t> reading{}; ///< index in PendingKeep::readings; absent: the belt stopped
+    records::HoldPlaced placed{};
+};
 
 /// Readings, or what was done at the dryer, on their way into the book. A verdict may not be shown before. One at a
 /// time is sent, oldest first.
@@ -53,7 +62,10 @@ struct PendingKeep final {
     std::vector<KeptReading> readings;      ///< what will be shown once it is kept; empty for an action
     /// What was done: one entry for each bad reading it answers, at least one; empty for readings.
     std::vector<records::ActionTaken> actions{};
-    std::optional<records::FlashNoted> flash{}; ///< a note of a flash; neither readings nor actions then
+    std::optional<records::FlashNoted> flash{};   ///< a note of a flash; neither readings nor actions then
+    std::vector<records::ReadingMissed> missed{}; ///< due readings that were not taken
+    std::vector<PlacedHold> holds{};              ///< what the readings or the action put on hold
+    std::vector<records::HoldChanged> brackets{}; ///< brackets whose ends are known now
 
     // inside of the machine
     bool sent = false;
@@ -62,7 +74,9 @@ struct PendingKeep final {
     std::string spoolFile;
     std::optional<records::DryerNow> dryer{}; ///< as it was, for a lot that opens
     std::vector<std::string> endsLots{};      ///< ids of the lots that the action ends
-    std::shared_ptr<const Commit> commit;     ///< as sent, to be sent again
+    std::vector<std::string> entryIds{}; ///< of the readings, where a hold names them; short or empty: made outside
+    std::vector<std::shared_ptr<const AnnouncedRun>> missedOf{}; ///< whose lots must stand for `missed`
+    std::shared_ptr<const Commit> commit;                        ///< as sent, to be sent again
 };
 
 /// The strip page. A preview is never a verdict.
@@ -138,6 +152,7 @@ struct ProvingState final {
         unreadableSpools; ///< file names found at start that could not be read; left where they are
 
     FloorState floor; ///< the dryer, what was done at it, what waits for an answer
+    FloorWatch watch; ///< pieces made, readings due, brackets
 
     // inside of the machine
     std::int64_t lastNumber = 0;         ///< of recordings, spools and commits
@@ -169,6 +184,13 @@ struct ProvingState final {
 /// The run that the verdict on the screen speaks of, else the one announced. They differ while a bad verdict stays
 /// although another ticket was scanned.
 [[nodiscard]] std::shared_ptr<const AnnouncedRun> shownRun(const ProvingState& state);
+
+/// What is watched of a run of this session; null: nothing.
+[[nodiscard]] const RunWatch* watchOf(const ProvingState& state, const std::string& run);
+/// The run on the belt whose next reading is due first, with that reading; null: none is due.
+[[nodiscard]] const RunWatch* dueFirst(const ProvingState& state);
+/// The bin of the bad reading that the verdict on the screen speaks of, as it stands now; null: none.
+[[nodiscard]] const BinBracket* shownBracket(const ProvingState& state);
 
 /// Whose layer is number `position` (from 1) of `beltWindow`.
 struct BeltLayer final {

@@ -61,6 +61,13 @@ struct RetakeOf final {
     std::shared_ptr<const analytics::Verdict> first{};
 };
 
+/// Which piece of a run a reading is of.
+struct PieceTaken final {
+    std::string run{}; ///< id
+    std::optional<int> piece{};
+    bool loaded = true; ///< the belt was, for two dwells: it counts for the dryer state
+};
+
 /// One recording of one instrument, from 60 s before the heat to 60 °C after it.
 struct Recording final {
     std::int64_t number = 0;                                   ///< counts up; names it in effects and events
@@ -96,6 +103,8 @@ struct Recording final {
     records::BeltPosition position = records::BeltPosition::centre;
     std::optional<analytics::Placement> placement{}; ///< absent: as the instrument is described
     records::ReadingReason reason = records::ReadingReason::drawn;
+    std::vector<PieceTaken> pieces{}; ///< which piece of each run it is
+    MonotonicTime rideAt{0};          ///< when it became a ride
 };
 
 /// An instrument on a line, and what it says now.
@@ -111,6 +120,7 @@ struct Probe final {
     MonotonicTime gapLimit{2'000'000};     ///< larger of 2 s and four medians, never more than 5 s
     std::optional<Recording> recording;
     records::BeltPosition position = records::BeltPosition::centre;
+    bool positionChosen = false;                     ///< by a person, for the next ride; else a due reading says where
     std::optional<analytics::Placement> placement{}; ///< of the next ride; absent: as the instrument is described
 
     // inside of the machine

@@ -53,19 +53,25 @@ void planRetake(ProvingState& state, Recording& recording) {
 void becomeRide(Machine& m, Probe& probe, Recording& recording) {
     auto& state = m.state;
     recording.isRide = true;
+    recording.rideAt = state.now;
     const bool alone = std::none_of(state.probes.begin(), state.probes.end(), [&](const Probe& other) {
         return &other != &probe && other.recording && other.recording->isRide &&
                other.recording->stage != RideStage::watching;
     });
     if (alone) {
         state.together.clear();
-        state.reasonTogether = takeReason(state);
+        state.reasonTogether = reasonNow(state);
         planRetake(state, recording);
         clearVerdict(m);
         state.unclaimed.reset();
     }
     recording.reason = state.reasonTogether;
     state.together.push_back(recording.number);
+    std::vector<std::shared_ptr<const AnnouncedRun>> runs{recording.run};
+    runs.insert(runs.end(), recording.others.begin(), recording.others.end());
+    recording.pieces = takePieces(state, runs);
+    recording.position = positionDue(state, recording.position, probe.positionChosen);
+    probe.positionChosen = false;
 }
 
 void end(Probe& probe) {

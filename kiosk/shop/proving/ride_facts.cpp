@@ -94,6 +94,9 @@ void noteEarlierRides(ProvingState& state, const EarlierRidesLoaded& event) {
                  [](const GoodRide& one) { return one.recording != 0; });
     const auto most = std::min(rides.size(), kMostGoodRides);
     state.goodRides.assign(rides.end() - static_cast<std::ptrdiff_t>(most), rides.end());
+    if (!state.watch.map) {
+        state.watch.map = event.map;
+    }
 }
 
 void proposeTurn(ProvingState& state) {

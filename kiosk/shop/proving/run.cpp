@@ -125,9 +125,10 @@ void onRunLoaded(Machine& m, const RunLoaded& event) {
     }
     if (state.lookingUpJoins) {
         joinBelt(m, event.run);
-        return;
+    } else {
+        announce(m, event.run);
     }
-    announce(m, event.run);
+    watchRuns(m);
 }
 
 } // namespace holdfast::kiosk::shop

@@ -99,6 +99,7 @@ void store(Machine& m, KeptReading kept) {
     }
     noteReading(m, kept);
     noteGoodRide(state, kept);
+    noteWatched(state, kept);
     const auto before =
         std::find_if(state.kept.begin(), state.kept.end(), [&](const KeptReading& one) { return one.id == kept.id; });
     if (before != state.kept.end()) {

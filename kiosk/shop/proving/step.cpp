@@ -69,6 +69,7 @@ void onPosition(Machine& m, records::BeltPosition position) {
     }
     for (auto& probe : m.state.probes) {
         probe.position = position;
+        probe.positionChosen = !(probe.recording && probe.recording->isRide);
         if (probe.recording && !probe.recording->judged) {
             probe.recording->position = position;
         }
@@ -110,6 +111,7 @@ struct Dispatch final {
         m.state.now = std::max(m.state.now, event.now);
         watchAges(m);
         watchFloor(m);
+        watchRuns(m);
     }
     void operator()(const RunLoaded& event) const { onRunLoaded(m, event); }
     void operator()(const RunNotFound& event) const {
@@ -228,6 +230,12 @@ struct Dispatch final {
     void operator()(const StripLookedUp& event) const { onStripLookedUp(m, event); }
     void operator()(const FreshIds& event) const {
         m.state.freshIds.insert(m.state.freshIds.end(), event.ids.begin(), event.ids.end());
+        auto& words = m.state.watch.words;
+        words.insert(words.end(), event.words.begin(), event.words.end());
+    }
+    void operator()(const PiecesTyped& event) const {
+        m.state.refusal.reset();
+        onPiecesTyped(m, event);
     }
 };
 

@@ -130,6 +130,7 @@ void openStrip(Machine& m, const std::string& name, std::optional<std::int64_t> 
     StripEntry entry;
     entry.strip = *strip;
     entry.number = number;
+    entry.position = positionDue(m.state, entry.position, false);
     closePages(m.state);
     m.state.strip = std::move(entry);
 }
@@ -172,7 +173,9 @@ void keepStrip(Machine& m) {
     describeReading(kept.reading, m.state.run.get(), &strip->strip, strip->strip.name, *strip->strip.calibration,
                     m.state.guard);
     kept.reading.position = strip->position;
-    kept.reading.reason = takeReason(m.state);
+    kept.takenAt = m.state.now;
+    notePiece(kept, takePieces(m.state, {kept.run}));
+    kept.reading.reason = reasonNow(m.state);
     kept.reading.evidence = seenOf(*strip);
     kept.reading.verdict = strip->preview;
     kept.refused = strip->preview->word == analytics::Word::refused;

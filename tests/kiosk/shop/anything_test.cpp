@@ -29,7 +29,7 @@ public:
     }
 
     void anyEvent() {
-        switch (pick(23)) {
+        switch (pick(26)) {
         case 0:
         case 1:
             return m_floor.announce(runOf("standard", "100% cotton", pick(3) + 1));
@@ -69,6 +69,12 @@ public:
             return flash();
         case 21:
             return m_floor.send(PlacementChosen{static_cast<holdfast::analytics::Placement>(pick(3))});
+        case 22:
+            return m_floor.send(PiecesTyped{"run-" + std::to_string(pick(3) + 1), pick(600) - 20});
+        case 23:
+            return m_floor.send(dryer());
+        case 24:
+            return m_floor.send(FreshIds{{}, {static_cast<std::uint64_t>(pick(1000)), 7}});
         default:
             return scan();
         }
@@ -132,11 +138,43 @@ public:
         }
     }
 
+    /// What is held or missed belongs to a lot that stands in the book; each hold is placed once, and changed after.
+    void everyHoldHasItsLot() {
+        std::set<std::string> opened;
+        std::set<std::string> placed;
+        for (const auto& commit : m_floor.commits()) {
+            for (const auto& record : commit.records) {
+                if (const auto* lot = std::get_if<records::LotOpened>(&record)) {
+                    opened.insert(lot->lot);
+                } else if (const auto* hold = std::get_if<records::HoldPlaced>(&record)) {
+                    CHECK(opened.count(hold->lot) == 1);
+                    CHECK(placed.insert(hold->hold).second);
+                    CHECK((!hold->pieces || hold->count.value_or(0) >= 1));
+                } else if (const auto* changed = std::get_if<records::HoldChanged>(&record)) {
+                    CHECK(placed.count(changed->hold) == 1);
+                } else if (const auto* missed = std::get_if<records::ReadingMissed>(&record)) {
+                    CHECK(opened.count(missed->lot) == 1);
+                }
+            }
+        }
+    }
+
     [[nodiscard]] std::size_t kept() const { return m_done.size(); }
 
 private:
     int pick(int below) { return std::uniform_int_distribution<int>{0, below - 1}(m_random); }
     std::string probe() { return pick(2) == 0 ? "P-3" : "P-4"; }
+
+    FloorLoaded dryer() {
+        FloorLoaded loaded;
+        loaded.dryer.emplace();
+        loaded.dryer->described.dryer = "dryer";
+        loaded.dryer->described.heatedLengthMetres = 2.5;
+        loaded.dryer->described.piecesPerMetre = 4.0 * pick(3);
+        loaded.dryer->beltMetresPerMinute = 1.5 * pick(3);
+        loaded.nextBin = pick(5);
+        return loaded;
+    }
 
     void done() {
         const auto before = m_floor.state().pending.front().key;
@@ -238,6 +276,7 @@ TEST_CASE("whatever happens, nothing is shown before it is kept and every ride i
         anything.settle();
         anything.everyRideIsKeptOnce();
         anything.everyLotIsOpenedOnce();
+        anything.everyHoldHasItsLot();
         kept += anything.kept();
     }
     CHECK(kept > 200); // the sequences did something

@@ -51,7 +51,7 @@ TEST_CASE("a ride that ends while another could not be written waits behind it",
     floor.commitDone();
     REQUIRE(floor.commits().size() == 2);
     // the first opened the lot, so the second does not
-    CHECK(floor.commits()[1].records.size() == 1);
+    CHECK(floor.commits()[1].records.size() == 2); // the reading and its hold
     floor.commitDone();
     CHECK(floor.state().kept.size() == 2);
     CHECK(floor.state().verdict->word == Word::underCured);

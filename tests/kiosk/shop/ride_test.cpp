@@ -154,7 +154,7 @@ TEST_CASE("a second ride in the same run is another reading of the same lot", "[
     floor.play("P-3", {{25, 60}});
     floor.play("P-3", rideTo(150));
     REQUIRE(floor.commits().size() == 2);
-    CHECK(floor.commits()[1].records.size() == 1); // the lot is open already
+    CHECK(floor.commits()[1].records.size() == 2); // the reading and its hold: the lot is open already
     floor.commitDone();
     CHECK(floor.state().verdict->word == Word::underCured);
     CHECK(floor.state().kept.size() == 2);

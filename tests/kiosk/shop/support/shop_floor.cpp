@@ -194,7 +194,8 @@ void Floor::commitDone() {
     Committed done{commit.key, {}, {}};
     for (std::size_t i = 0; i < commit.records.size(); ++i) {
         done.sequences.push_back(++m_lastSequence);
-        done.ids.push_back("entry-" + std::to_string(m_lastSequence));
+        const bool named = i < commit.ids.size() && !commit.ids[i].empty();
+        done.ids.push_back(named ? commit.ids[i] : "entry-" + std::to_string(m_lastSequence));
     }
     send(done);
 }
@@ -224,7 +225,10 @@ std::vector<records::Record> Floor::readingsIn(std::size_t commit) const {
     for (const auto& record : m_commits.at(commit).records) {
         const bool other = std::holds_alternative<records::LotOpened>(record) ||
                            std::holds_alternative<records::LotClosed>(record) ||
-                           std::holds_alternative<records::ActionTaken>(record);
+                           std::holds_alternative<records::ActionTaken>(record) ||
+                           std::holds_alternative<records::HoldPlaced>(record) ||
+                           std::holds_alternative<records::HoldChanged>(record) ||
+                           std::holds_alternative<records::ReadingMissed>(record);
         if (!other) {
             found.push_back(record);
         }
