@@ -25,8 +25,9 @@ std::optional<Standing> standing(Database& db, const std::string& bucket) {
     return Standing{closed ? fromWord<BucketEnd>(*closed) : std::nullopt, query.getColumn(1).getInt64()};
 }
 
-void insertBucket(Database& db, const Entry& entry, const std::string& id, std::int64_t number, bool isMix,
-                  std::int64_t treeSize) {
+/// `batch` is empty for a mix.
+void insertBucket(Database& db, const Entry& entry, const std::string& id, std::int64_t number,
+                  const std::string& batch, bool isMix, std::int64_t treeSize) {
     if (standing(db, id)) {
         refuse(entry, "the bucket stands already");
     }
@@ -34,14 +35,14 @@ void insertBucket(Database& db, const Entry& entry, const std::string& id, std::
     if (sameNumber.executeStep()) {
         refuse(entry, "another bucket has the number");
     }
-    execute(db, "INSERT INTO buckets VALUES (?, ?, ?, ?, ?, ?, NULL, ?)", id, number, entry.sequence,
-            entry.wallMilliseconds, isMix, treeSize, entry.body);
+    execute(db, "INSERT INTO buckets VALUES (?, ?, ?, ?, ?, ?, ?, NULL, ?)", id, number, entry.sequence,
+            entry.wallMilliseconds, isMix, treeSize, batch, entry.body);
 }
 
 } // namespace
 
 void apply(Database& db, const Entry& entry, const BucketOpened& bucket) {
-    insertBucket(db, entry, bucket.bucket, bucket.number, false, 1);
+    insertBucket(db, entry, bucket.bucket, bucket.number, bucket.batch, false, 1);
 }
 
 void apply(Database& db, const Entry& entry, const MixMade& mix) {
@@ -59,7 +60,7 @@ void apply(Database& db, const Entry& entry, const MixMade& mix) {
             refuse(entry, "more than " + std::to_string(kMostBucketsInTree) + " buckets are mixed in it");
         }
     }
-    insertBucket(db, entry, mix.bucket, mix.number, true, treeSize);
+    insertBucket(db, entry, mix.bucket, mix.number, {}, true, treeSize);
     int position = 0;
     for (const auto& part : mix.parts) {
         execute(db, "INSERT INTO bucket_parts VALUES (?, ?, ?, ?)", mix.bucket, ++position, part.bucket, part.mass);

@@ -13,10 +13,6 @@ using analytics::AuthoredTemperature;
 using ledger::Entry;
 using SQLite::Database;
 
-bool found(Database& db, const char* sql, const std::string& value) {
-    return prepared(db, sql, value).executeStep();
-}
-
 std::optional<double> valueOf(const std::optional<AuthoredTemperature>& t) {
     return t ? std::optional{t->value} : std::nullopt;
 }
@@ -79,6 +75,10 @@ void noteStrip(Database& db, const std::string& reading, const Evidence& evidenc
 }
 
 } // namespace
+
+bool found(Database& db, const char* sql, const std::string& value) {
+    return prepared(db, sql, value).executeStep();
+}
 
 void refuse(const Entry& entry, const std::string& why) {
     throw std::runtime_error(entry.kind + ": " + why);

@@ -17,7 +17,8 @@ constexpr const char* kRunSelect =
     "(SELECT count(*) FROM readings r WHERE r.run = runs.id AND r.refused = 0 "
     "AND NOT EXISTS (SELECT 1 FROM struck WHERE struck.reading = r.id)), "
     "(SELECT state FROM lots WHERE lots.run = runs.id ORDER BY CASE state WHEN 'on-hold' THEN 0 WHEN 'unproven' THEN 1 "
-    "WHEN 'open' THEN 2 WHEN 'setting-up' THEN 3 ELSE 4 END LIMIT 1) "
+    "WHEN 'open' THEN 2 WHEN 'setting-up' THEN 3 WHEN 'scrapped' THEN 4 WHEN 're-run' THEN 5 WHEN 'released' THEN 6 "
+    "ELSE 7 END LIMIT 1) "
     "FROM runs WHERE kind = ?1 AND finished = ?2 ORDER BY planned_ms DESC, number DESC LIMIT ?3";
 
 RunRow runRow(Statement& query) {

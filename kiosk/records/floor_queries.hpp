@@ -26,8 +26,9 @@ struct RunRow final {
     std::optional<int> pieces{};
     std::int64_t plannedAt = 0; ///< wall milliseconds
     bool finished = false;
-    int readings = 0;                ///< that count: neither refused nor struck
-    std::optional<LotState> worst{}; ///< of its lots, in the order on hold, unproven, open, setting up, cleared
+    int readings = 0; ///< that count: neither refused nor struck
+    std::optional<LotState>
+        worst{}; ///< of its lots: on hold, unproven, open, setting up, scrapped, re-run, released, cleared
 };
 /// The finished ones or the others, newest plan first.
 [[nodiscard]] ledger::Result<std::vector<RunRow>> runsOnFile(const SQLite::Database& database, PlanKind kind,

@@ -16,9 +16,12 @@ namespace holdfast::kiosk::records {
 
 /// A hold as last changed.
 struct HoldRow final {
-    HoldPlaced placed{};                   ///< with the newest bracket
-    std::int64_t at = 0;                   ///< wall milliseconds of its placing
-    std::optional<std::string> decision{}; ///< id of the decision that ended it; absent: undecided
+    HoldPlaced placed{}; ///< with the newest bracket
+    std::int64_t at = 0; ///< wall milliseconds of its placing
+    /// Id of the decision that ended it; absent: undecided; empty: nobody has to decide it while it is lifted.
+    std::optional<std::string> decision{};
+    bool lifted = false; ///< what caused it was put right, or its wash load found void: it holds nothing
+    std::optional<std::string> recall{}; ///< id of the newest decision after it that called shipped pieces back
     std::int64_t runNumber = 0;
     std::string runTitle{};
     std::string run{};
@@ -26,7 +29,7 @@ struct HoldRow final {
     bool childrensWear = false;
     bool shipped = false; ///< pieces of the lot went out: a recall to decide
 };
-/// Undecided ones, oldest first.
+/// Undecided ones, oldest first. Of a scrapped lot only those whose shipped pieces nobody called back.
 [[nodiscard]] ledger::Result<std::vector<HoldRow>> openHolds(const SQLite::Database& database);
 /// All of a lot, oldest first.
 [[nodiscard]] ledger::Result<std::vector<HoldRow>> holdsOfLot(const SQLite::Database& database, const std::string& lot);

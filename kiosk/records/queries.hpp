@@ -2,6 +2,7 @@
 
 #include "kiosk/ledger/failure.hpp"
 #include "kiosk/records/ink_records.hpp"
+#include "kiosk/records/lot_records.hpp"
 #include "kiosk/records/run_on_file.hpp"
 #include "kiosk/records/shop_records.hpp"
 
@@ -51,13 +52,29 @@ using ledger::Result;
 [[nodiscard]] Result<std::optional<ReadingTaken>> readingInFull(const SQLite::Database& database,
                                                                 const std::string& id);
 
+/// One of the entries about a reading.
+struct ReadingVersion final {
+    std::int64_t at = 0; ///< wall milliseconds
+    std::int64_t person = 0;
+    ReadingTaken taken{};
+    std::string check{}; ///< id of the check that found the instrument wrong; empty: none
+};
+/// Oldest first; a refused one has no first version.
+[[nodiscard]] Result<std::vector<ReadingVersion>> versionsOfReading(const SQLite::Database& database,
+                                                                    const std::string& id);
+/// Taken with the instrument since that time, oldest first.
+[[nodiscard]] Result<std::vector<ReadingRow>>
+readingsByInstrument(const SQLite::Database& database, const std::string& instrument, std::int64_t wallMilliseconds);
+
 /// A held lot with the run it belongs to.
 struct HeldLot final {
     LotRow lot;
     std::int64_t runNumber = 0;
     std::string runTitle;
-    std::int64_t since = 0; ///< wall milliseconds of the reading that holds it
-    std::optional<analytics::Word> word;
+    std::int64_t since = 0; ///< wall milliseconds of the entry that put it on hold
+    std::optional<analytics::Word>
+        word;                         ///< of its first bad reading that nobody decided; absent: held for another cause
+    std::optional<HoldCause> cause{}; ///< of its oldest hold; absent: held by a reading or test without one
 };
 /// Oldest first.
 [[nodiscard]] Result<std::vector<HeldLot>> holds(const SQLite::Database& database);

@@ -1,11 +1,13 @@
+#include "kiosk/records/floor_projection.hpp"
 #include "kiosk/records/shop_projection.hpp"
 
 namespace holdfast::kiosk::records {
 
-std::string_view ShopProjection::schema() const {
-    // Bodies are the entry's own; columns beside them are what is asked for. An index ends with the table's whole
-    // number, so that rows of one run, lot or instrument come out of it in the order in which they were first entered.
-    return R"sql(
+namespace {
+
+// Bodies are the entry's own; columns beside them are what is asked for. An index ends with the table's whole
+// number, so that rows of one run, lot or instrument come out of it in the order in which they were first entered.
+constexpr std::string_view kFloorTables = R"sql(
 CREATE TABLE shop (
     id      INTEGER PRIMARY KEY CHECK (id = 1),
     body    TEXT    NOT NULL
@@ -63,9 +65,11 @@ CREATE TABLE buckets (
     opened_ms INTEGER NOT NULL,
     is_mix    INTEGER NOT NULL,
     tree_size INTEGER NOT NULL,
+    batch     TEXT    NOT NULL COLLATE NOCASE,
     closed    TEXT,
     body      TEXT    NOT NULL
 ) STRICT;
+CREATE INDEX buckets_by_batch ON buckets (batch) WHERE batch <> '';
 CREATE TABLE bucket_parts (
     bucket   TEXT    NOT NULL REFERENCES buckets (id),
     position INTEGER NOT NULL,
@@ -105,10 +109,14 @@ CREATE TABLE runs (
     number     INTEGER NOT NULL,
     title      TEXT    NOT NULL,
     fabric     TEXT    NOT NULL,
+    customer   TEXT    NOT NULL,
+    reference  TEXT    NOT NULL,
+    childrens_wear INTEGER NOT NULL,
     planned_ms INTEGER NOT NULL,
     body       TEXT    NOT NULL,
     UNIQUE (kind, number)
 ) STRICT;
+CREATE INDEX runs_as_called ON runs (planned_ms, title, customer, reference);
 CREATE TABLE finished_runs (
     run         TEXT    PRIMARY KEY REFERENCES runs (id),
     finished_ms INTEGER NOT NULL,
@@ -129,12 +137,22 @@ CREATE TABLE lots (
     dryer     TEXT    NOT NULL,
     opened_ms INTEGER NOT NULL,
     closed    INTEGER NOT NULL,
+    first_piece INTEGER,
     last_piece INTEGER,
     state     TEXT    NOT NULL,
+    held_ms   INTEGER,
+    ever_held INTEGER NOT NULL,
     body      TEXT    NOT NULL,
     UNIQUE (run, number)
 ) STRICT;
-CREATE INDEX lots_by_state ON lots (state);
+CREATE INDEX lots_by_state ON lots (state, held_ms);
+CREATE INDEX lots_by_dryer ON lots (dryer, closed, opened_ms);
+CREATE TABLE lot_buckets (
+    lot    TEXT    NOT NULL REFERENCES lots (id),
+    bucket INTEGER NOT NULL,
+    PRIMARY KEY (lot, bucket)
+) STRICT;
+CREATE INDEX lot_buckets_by_bucket ON lot_buckets (bucket);
 CREATE TABLE readings (
     first         INTEGER PRIMARY KEY,
     id            TEXT    NOT NULL UNIQUE,
@@ -154,11 +172,17 @@ CREATE TABLE readings (
     margin_low_c  REAL,
     margin_high_c REAL,
     retake_of     TEXT,
-    trace         TEXT    NOT NULL
+    trace         TEXT    NOT NULL,
+    by_check      TEXT
 ) STRICT;
 CREATE INDEX readings_by_run ON readings (run);
 CREATE INDEX readings_by_lot ON readings (lot);
 CREATE INDEX readings_by_instrument ON readings (instrument);
+CREATE TABLE reading_versions (
+    sequence INTEGER PRIMARY KEY,
+    reading  TEXT    NOT NULL REFERENCES readings (id)
+) STRICT;
+CREATE INDEX reading_versions_by_reading ON reading_versions (reading);
 CREATE TABLE struck (
     reading   TEXT    PRIMARY KEY REFERENCES readings (id),
     cause     TEXT    NOT NULL,
@@ -186,13 +210,28 @@ CREATE TABLE flashes (
 ) STRICT;
 CREATE INDEX flashes_by_run ON flashes (run, sequence);
 )sql";
+
+void append(std::vector<std::string>& all, const std::vector<std::string>& more) {
+    all.insert(all.end(), more.begin(), more.end());
+}
+
+} // namespace
+
+std::string_view ShopProjection::schema() const {
+    static const std::string kAll =
+        std::string{kFloorTables} + std::string{projecting::testSchema()} + std::string{projecting::lotSchema()};
+    return kAll;
 }
 
 std::vector<std::string> ShopProjection::tables() const {
-    return {"shop",     "crew_people", "crew",          "dryers",       "dryer_states", "settings",
-            "families", "fabrics",     "buckets",       "bucket_parts", "instruments",  "certificates",
-            "checks",   "runs",        "finished_runs", "layers",       "lots",         "readings",
-            "struck",   "strips_used", "actions",       "flashes"};
+    std::vector<std::string> all{"shop",        "crew_people",  "crew",        "dryers",   "dryer_states",
+                                 "settings",    "families",     "fabrics",     "buckets",  "bucket_parts",
+                                 "instruments", "certificates", "checks",      "runs",     "finished_runs",
+                                 "layers",      "lots",         "lot_buckets", "readings", "reading_versions",
+                                 "struck",      "strips_used",  "actions",     "flashes"};
+    append(all, projecting::testTables());
+    append(all, projecting::lotTables());
+    return all;
 }
 
 } // namespace holdfast::kiosk::records

@@ -19,7 +19,7 @@ template <class... Values>
 [[nodiscard]] std::vector<ReadingRow> readingRows(const SQLite::Database& database, const char* where,
                                                   const Values&... values) {
     std::vector<ReadingRow> rows;
-    auto query = prepared(database, (std::string{kReadingSelect} + where).c_str(), values...);
+    auto query = prepared(database, joined({kReadingSelect, where}).c_str(), values...);
     while (query.executeStep()) {
         rows.push_back(readingRow(query));
     }

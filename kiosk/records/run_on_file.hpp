@@ -15,13 +15,16 @@
 /// What the read tables answer: things as they stand, joined from many entries.
 namespace holdfast::kiosk::records {
 
-/// Derived from the lot's readings; released, re-run and scrapped come with decisions.
+/// Derived from the lot's readings, tests, holds and decisions by analytics::standingOf.
 enum class LotState {
     settingUp, ///< no reading yet that can hold a lot
     open,      ///< readings, and none of them bad, but the run goes on
     cleared,   ///< closed, at least one due reading, all proven
-    unproven,  ///< a due reading stayed not proven
-    onHold,    ///< a reading under-cured or overheated
+    unproven,  ///< a due reading was missed or stayed not proven
+    onHold,    ///< a cause that nobody decided; of children's wear also a due reading missed or not proven
+    released,  ///< by a signed decision
+    reRun,     ///< through the dryer again, as a lot of its own
+    scrapped,  ///< the whole lot; final
 };
 
 struct LotRow final {
@@ -35,6 +38,7 @@ struct LotRow final {
     LotState state = LotState::settingUp;
     std::int64_t openedAt = 0; ///< wall milliseconds
     RevisionsUsed revisions;
+    std::optional<std::string> reRunOf{}; ///< id of the lot whose pieces go through the dryer again
 };
 
 /// A reading as lists show it; a correction has already replaced what it corrects.
@@ -74,7 +78,7 @@ struct RunOnFile final {
         true; ///< false: an ink, a bucket or the cloth is not in the book or faulty; `layers` may not be judged
     analytics::RunPlan layers; ///< as the analytics judge it
     RevisionsUsed revisions;
-    std::optional<LotRow> lot; ///< the open one, else absent
+    std::optional<LotRow> lot; ///< the open one, else absent; one that is no re-run before one that is
     int lotsSoFar = 0;
     std::vector<ReadingRow> readings;      ///< of the open lot, oldest first; struck ones too
     std::optional<RunFinished> finished{}; ///< then it takes no lot and no plan any more

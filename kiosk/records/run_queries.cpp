@@ -1,174 +1,45 @@
-#include "analytics/cure/ink.hpp"
-#include "analytics/cure/window.hpp"
-#include "kiosk/records/bucket_tree.hpp"
 #include "kiosk/records/kinds.hpp"
+#include "kiosk/records/lot_rows.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/reading_rows.hpp"
+#include "kiosk/records/run_layers.hpp"
 #include "kiosk/records/statement.hpp"
 #include "kiosk/records/stored_body.hpp"
 
 #include <algorithm>
-#include <functional>
-#include <set>
 #include <stdexcept>
 
 namespace holdfast::kiosk::records {
 namespace {
 
 using SQLite::Database;
-using SQLite::Statement;
 
-/// Columns: body, opened_ms, closed, last_piece, state.
-LotRow lotRow(Statement& query, int first) {
-    const auto opened = storedBody<LotOpened>(query.getColumn(first).getString());
-    LotRow row;
-    row.id = opened.lot;
-    row.run = opened.run;
-    row.dryer = opened.dryer;
-    row.number = opened.number;
-    row.firstPiece = opened.firstPiece;
-    row.revisions = opened.revisions;
-    row.openedAt = query.getColumn(first + 1).getInt64();
-    row.closed = query.getColumn(first + 2).getInt() != 0;
-    if (!query.getColumn(first + 3).isNull()) {
-        row.lastPiece = query.getColumn(first + 3).getInt();
-    }
-    row.state = fromWord<LotState>(query.getColumn(first + 4).getString()).value_or(row.state);
-    return row;
-}
-
-/// The revision that a lot was opened with, else the newest; nothing if there is none of that name.
-template <class R>
-std::optional<R> revisionOf(const Database& database, const char* table, const std::string& name,
-                            const RevisionUsed* used) {
-    const std::string sql = std::string{"SELECT body FROM "} + table +
-                            " WHERE name = ?1 AND (?2 IS NULL OR revision = ?2) ORDER BY revision DESC LIMIT 1";
-    auto query = prepared(database, sql.c_str(), name, used != nullptr ? std::optional{used->revision} : std::nullopt);
-    return query.executeStep() ? std::optional{storedBody<R>(query.getColumn(0).getString())} : std::nullopt;
-}
-
-const RevisionUsed* usedRevision(const std::vector<RevisionUsed>& all, const std::string& name) {
-    const auto found = std::find_if(all.begin(), all.end(), [&](const auto& one) { return one.name == name; });
-    return found == all.end() ? nullptr : &*found;
-}
-
-/// Families as a run's lot was opened with them, else the newest; remembers which were used.
-class RunFamilies final {
-public:
-    RunFamilies(const Database& database, RunOnFile& run) : m_database{database}, m_run{run} {}
-    std::optional<analytics::InkFamily> operator()(const std::string& name) {
-        const auto* used = m_run.lot ? usedRevision(m_run.lot->revisions.families, name) : nullptr;
-        const auto family = revisionOf<FamilyRecord>(m_database, "families", name, used);
-        if (family && usedRevision(m_run.revisions.families, family->name) == nullptr) {
-            m_run.revisions.families.push_back({family->name, family->revision});
-        }
-        return family ? std::optional{toFamily(*family)} : std::nullopt;
-    }
-
-private:
-    const Database& m_database;
-    RunOnFile& m_run;
-};
-
-/// As planned. Nothing if a family is missing or the mix cannot be.
-std::optional<analytics::Ink> plannedInk(const PlannedLayer& layer, RunFamilies& families) {
-    std::vector<analytics::MixPart> parts;
-    for (const auto& part : layer.parts) {
-        auto family = families(part.family);
-        if (!family) {
-            return std::nullopt;
-        }
-        parts.push_back({analytics::pureInk(std::move(*family)), part.mass});
-    }
-    if (parts.size() == 1 && layer.ink == layer.parts.front().family) {
-        return parts.front().ink;
-    }
-    auto mixed = analytics::mixInks(layer.ink, parts);
-    return mixed ? std::optional{std::move(*mixed)} : std::nullopt;
-}
-
-bool asPlanned(const analytics::Ink& ink, const PlannedLayer& layer) {
-    std::set<std::string> planned;
-    for (const auto& part : layer.parts) {
-        if (part.mass > 0.0) {
-            planned.insert(part.family);
-        }
-    }
-    std::set<std::string> poured;
-    for (const auto& family : ink.parts) {
-        poured.insert(family.name);
-    }
-    return planned == poured;
-}
-
-/// The layer as it is printed: from its buckets, if they were scanned, whatever was planned. Nothing if a bucket or a
-/// family is missing or the inks cannot be mixed.
-std::optional<analytics::Layer> layerOf(const Database& database, const PlannedLayer& planned, RunFamilies& families,
-                                        const std::optional<Moment>& now) {
-    analytics::Layer layer{planned.colour, {}, std::nullopt};
-    std::vector<analytics::MixPart> parts;
-    for (const auto number : planned.buckets) {
-        const auto tree = treeOf(database, number);
-        auto ink = tree ? inkOfTree(*tree, std::ref(families)) : std::nullopt;
-        if (!ink) {
-            return std::nullopt;
-        }
-        const auto trouble = now ? troubleOf(*tree, *ink, now->wallMilliseconds, now->today) : std::nullopt;
-        if (trouble && (!layer.bucketTrouble || trouble->fault < layer.bucketTrouble->fault)) {
-            layer.bucketTrouble = trouble;
-        }
-        parts.push_back({std::move(*ink), 1.0});
-    }
-    std::optional<analytics::Ink> ink;
-    if (parts.size() == 1) {
-        ink = parts.front().ink;
-    } else if (auto mixed = analytics::mixInks(planned.ink, parts)) {
-        ink = std::move(*mixed);
-    }
-    if (planned.buckets.empty() || (ink && asPlanned(*ink, planned))) {
-        ink = plannedInk(planned, families);
-    }
-    if (!ink) {
-        return std::nullopt;
-    }
-    layer.ink = std::move(*ink);
-    return layer;
-}
-
-void fillLayers(const Database& database, RunOnFile& run, const std::optional<Moment>& now) {
-    RunFamilies families{database, run};
-    for (const auto& planned : run.plan.layers) {
-        auto layer = layerOf(database, planned, families, now);
-        run.usable = run.usable && layer.has_value();
-        run.layers.layers.push_back(std::move(layer).value_or(analytics::Layer{planned.colour, {}, std::nullopt}));
-    }
-    const auto fabric =
-        revisionOf<FabricRecord>(database, "fabrics", run.plan.fabric, run.lot ? &run.lot->revisions.fabric : nullptr);
-    run.usable = run.usable && fabric.has_value();
-    if (fabric) {
-        run.layers.fabric = toFabric(*fabric);
-        run.revisions.fabric = {fabric->name, fabric->revision};
-    }
-    run.usable = run.usable && analytics::windowOf(run.layers).has_value();
-}
+/// After kLotColumns. Its word is of the first bad reading that nobody decided about.
+constexpr const char* kHeldColumns =
+    ", runs.number, runs.title, lots.held_ms, "
+    "(SELECT r.word FROM readings r WHERE r.lot = lots.id AND r.reason <> 'set-up' "
+    "AND r.word IN ('under-cured', 'overheated') "
+    "AND NOT EXISTS (SELECT 1 FROM struck WHERE struck.reading = r.id) "
+    "AND NOT EXISTS (SELECT 1 FROM holds h WHERE h.because = r.id AND h.decision IS NOT "
+    "NULL) AND NOT EXISTS (SELECT 1 FROM decisions d WHERE d.lot = lots.id "
+    "AND d.corrected = 0 AND d.settles AND d.since > r.sequence) ORDER BY r.first LIMIT 1), "
+    "(SELECT h.cause FROM holds h WHERE h.lot = lots.id AND h.decision IS NULL "
+    "AND h.lifted = 0 ORDER BY h.sequence LIMIT 1) "
+    "FROM lots JOIN runs ON runs.id = lots.run WHERE lots.state = ? ORDER BY lots.held_ms";
 
 template <class Value>
 std::optional<RunOnFile> runWhere(const Database& database, const char* where, const Value& value,
                                   const std::optional<std::int64_t>& number, const std::optional<Moment>& now) {
-    auto query = prepared(database, (std::string{"SELECT body FROM runs WHERE "} + where).c_str(), value, number);
+    auto query = prepared(database, joined({"SELECT body FROM runs WHERE ", where}).c_str(), value, number);
     if (!query.executeStep()) {
         return std::nullopt;
     }
     RunOnFile run;
     run.plan = storedBody<RunPlanned>(query.getColumn(0).getString());
-    auto lots = prepared(database,
-                         "SELECT body, opened_ms, closed, last_piece, state FROM lots WHERE run = ? "
-                         "ORDER BY number",
-                         run.plan.run);
-    while (lots.executeStep()) {
-        auto lot = lotRow(lots, 0);
+    for (auto& lot : lotRows(database, "WHERE lots.run = ? ORDER BY lots.number", run.plan.run)) {
         run.lotsSoFar = std::max(run.lotsSoFar, lot.number);
-        if (!lot.closed) {
+        const bool goesBefore = !run.lot || run.lot->reRunOf || !lot.reRunOf;
+        if (!lot.closed && goesBefore) {
             run.lot = std::move(lot);
         }
     }
@@ -230,24 +101,56 @@ Result<std::optional<ReadingTaken>> readingInFull(const Database& database, cons
     });
 }
 
+Result<std::vector<ReadingVersion>> versionsOfReading(const Database& database, const std::string& id) {
+    return asked("read the versions of a reading", [&] {
+        std::vector<ReadingVersion> all;
+        auto query = prepared(database,
+                              "SELECT e.wall_ms, e.person, e.kind, e.version, e.body FROM (SELECT first AS sequence "
+                              "FROM readings WHERE id = ?1 UNION ALL SELECT sequence FROM reading_versions "
+                              "WHERE reading = ?1) v JOIN entries e ON e.sequence = v.sequence ORDER BY e.sequence",
+                              id);
+        while (query.executeStep()) {
+            const auto record =
+                readRecord(query.getColumn(2).getString(), query.getColumn(3).getInt(), query.getColumn(4).getString());
+            if (!record) {
+                throw std::runtime_error(failureFrom(record.error()).what);
+            }
+            ReadingVersion version{query.getColumn(0).getInt64(), query.getColumn(1).getInt64()};
+            if (const auto* corrected = std::get_if<CorrectionMade>(&*record)) {
+                version.taken = corrected->reading;
+                version.check = corrected->check;
+            } else if (const auto* taken = std::get_if<ReadingTaken>(&*record)) {
+                version.taken = *taken;
+            } else {
+                continue;
+            }
+            all.push_back(std::move(version));
+        }
+        return all;
+    });
+}
+
+Result<std::vector<ReadingRow>> readingsByInstrument(const Database& database, const std::string& instrument,
+                                                     std::int64_t wallMilliseconds) {
+    return asked("read an instrument's readings", [&] {
+        return readingRows(database, "WHERE r.instrument = ? AND r.taken_ms >= ? ORDER BY r.first", instrument,
+                           wallMilliseconds);
+    });
+}
+
 Result<std::vector<HeldLot>> holds(const Database& database) {
     return asked("read held lots", [&] {
         std::vector<HeldLot> all;
-        auto query = prepared(
-            database,
-            "SELECT lots.body, lots.opened_ms, lots.closed, lots.last_piece, lots.state, runs.number, runs.title, "
-            "min(r.taken_ms), r.word FROM lots JOIN runs ON runs.id = lots.run JOIN readings r ON r.lot = lots.id "
-            "WHERE lots.state = ?1 AND r.word IN ('under-cured', 'overheated') AND r.reason <> 'set-up' "
-            "AND NOT EXISTS (SELECT 1 FROM struck WHERE struck.reading = r.id) "
-            "GROUP BY lots.id ORDER BY min(r.taken_ms)",
-            toWord(LotState::onHold));
+        const std::string sql = joined({"SELECT ", kLotColumns, kHeldColumns});
+        auto query = prepared(database, sql.c_str(), toWord(LotState::onHold));
         while (query.executeStep()) {
             HeldLot held;
-            held.lot = lotRow(query, 0);
-            held.runNumber = query.getColumn(5).getInt64();
-            held.runTitle = query.getColumn(6).getString();
-            held.since = query.getColumn(7).getInt64();
-            held.word = fromWord<analytics::Word>(query.getColumn(8).getString());
+            held.lot = lotRow(query);
+            held.runNumber = query.getColumn(kLotColumnCount).getInt64();
+            held.runTitle = query.getColumn(kLotColumnCount + 1).getString();
+            held.since = query.getColumn(kLotColumnCount + 2).getInt64();
+            held.word = fromWord<analytics::Word>(textAt(query, kLotColumnCount + 3).value_or(""));
+            held.cause = fromWord<HoldCause>(textAt(query, kLotColumnCount + 4).value_or(""));
             all.push_back(std::move(held));
         }
         return all;

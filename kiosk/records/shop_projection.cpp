@@ -3,51 +3,22 @@
 #include "kiosk/records/floor_projection.hpp"
 #include "kiosk/records/json_object.hpp"
 #include "kiosk/records/kinds.hpp"
-#include "kiosk/records/lot_state.hpp"
 #include "kiosk/records/statement.hpp"
+#include "kiosk/records/stored_body.hpp"
 #include "kiosk/records/words.hpp"
 
 #include <algorithm>
-#include <stdexcept>
+#include <utility>
 #include <variant>
+#include <vector>
 
 namespace holdfast::kiosk::records {
 namespace {
 
 using ledger::Entry;
 using projecting::apply;
+using projecting::recomputeLot;
 using projecting::refuse;
-
-void recomputeLot(SQLite::Database& database, const std::string& lot) {
-    std::vector<ReadingOfLot> readings;
-    auto query = prepared(
-        database,
-        "SELECT id, word, refused, could_prove, reason, retake_of, EXISTS (SELECT 1 FROM struck WHERE reading = id) "
-        "FROM readings WHERE lot = ? ORDER BY first",
-        lot);
-    while (query.executeStep()) {
-        ReadingOfLot reading;
-        reading.id = query.getColumn(0).getString();
-        reading.word = fromWord<analytics::Word>(textAt(query, 1).value_or("refused")).value_or(reading.word);
-        reading.refused = query.getColumn(2).getInt() != 0;
-        reading.couldProve = query.getColumn(3).getInt() != 0;
-        reading.setUp = query.getColumn(4).getString() == toWord(ReadingReason::setUp);
-        reading.retakeOf = textAt(query, 5).value_or("");
-        reading.struck = query.getColumn(6).getInt() != 0;
-        readings.push_back(std::move(reading));
-    }
-    auto closed = prepared(database, "SELECT closed FROM lots WHERE id = ?", lot);
-    if (closed.executeStep()) {
-        const bool isClosed = closed.getColumn(0).getInt() != 0;
-        // Writing the same word again would still take two pages into the log.
-        execute(database, "UPDATE lots SET state = ?2 WHERE id = ?1 AND state <> ?2", lot,
-                toWord(lotState(readings, isClosed)));
-    }
-}
-
-/// Kinds that leave nothing in the read tables.
-template <class R>
-void apply(SQLite::Database&, const Entry&, const R&) {}
 
 void apply(SQLite::Database& db, const Entry& entry, const BookOpened&) {
     execute(db, "INSERT INTO shop VALUES (1, ?) ON CONFLICT (id) DO UPDATE SET body = excluded.body", entry.body);
@@ -106,29 +77,65 @@ void writeLayers(SQLite::Database& db, const RunPlanned& plan) {
     }
 }
 
+/// The lot's layers are printed from the plan's buckets, and from those of every plan made while it is open.
+void pour(SQLite::Database& db, const std::string& lot, const RunPlanned& plan) {
+    for (const auto& layer : plan.layers) {
+        for (const auto bucket : layer.buckets) {
+            execute(db, "INSERT OR IGNORE INTO lot_buckets VALUES (?, ?)", lot, bucket);
+        }
+    }
+}
+
 void apply(SQLite::Database& db, const Entry& entry, const RunPlanned& plan) {
-    execute(db, "INSERT INTO runs VALUES (?, ?, ?, ?, ?, ?, ?)", plan.run, toWord(plan.kind), plan.number, plan.title,
-            plan.fabric, entry.wallMilliseconds, entry.body);
+    execute(db, "INSERT INTO runs VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", plan.run, toWord(plan.kind), plan.number,
+            plan.title, plan.fabric, plan.customer, plan.reference, plan.childrensWear, entry.wallMilliseconds,
+            entry.body);
     writeLayers(db, plan);
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const RunReplanned& again) {
     projecting::requireUnfinished(db, entry, again.plan.run);
-    auto update = prepared(db,
-                           "UPDATE runs SET kind = ?, number = ?, title = ?, fabric = ?, planned_ms = ?, body = ? "
-                           "WHERE id = ?",
-                           toWord(again.plan.kind), again.plan.number, again.plan.title, again.plan.fabric,
-                           entry.wallMilliseconds, entry.body, again.plan.run);
+    auto update =
+        prepared(db,
+                 "UPDATE runs SET kind = ?, number = ?, title = ?, fabric = ?, customer = ?, reference = ?, "
+                 "childrens_wear = ?, planned_ms = ?, body = ? WHERE id = ?",
+                 toWord(again.plan.kind), again.plan.number, again.plan.title, again.plan.fabric, again.plan.customer,
+                 again.plan.reference, again.plan.childrensWear, entry.wallMilliseconds, entry.body, again.plan.run);
     if (update.exec() != 1) {
         refuse(entry, "no such run");
     }
     writeLayers(db, again.plan);
+    std::vector<std::pair<std::string, bool>> lots;
+    auto query = prepared(db, "SELECT id, closed FROM lots WHERE run = ? ORDER BY number", again.plan.run);
+    while (query.executeStep()) {
+        lots.emplace_back(query.getColumn(0).getString(), query.getColumn(1).getInt() != 0);
+    }
+    for (const auto& [lot, closed] : lots) {
+        if (!closed) {
+            pour(db, lot, again.plan);
+        }
+        recomputeLot(db, entry, lot); // children's wear is judged more strictly
+    }
+}
+
+/// A finished run takes a new lot only for pieces of one that is to be decided: they go through the dryer again.
+void requireOpenFor(SQLite::Database& db, const Entry& entry, const LotOpened& lot) {
+    if (!projecting::found(db, "SELECT 1 FROM lots WHERE run = ? AND state IN ('on-hold', 'unproven')", lot.run)) {
+        projecting::requireUnfinished(db, entry, lot.run);
+    }
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const LotOpened& lot) {
-    projecting::requireUnfinished(db, entry, lot.run);
-    execute(db, "INSERT INTO lots VALUES (?, ?, ?, ?, ?, 0, NULL, ?, ?)", lot.lot, lot.run, lot.number, lot.dryer,
-            entry.wallMilliseconds, toWord(LotState::settingUp), entry.body);
+    requireOpenFor(db, entry, lot);
+    execute(db,
+            "INSERT INTO lots (id, run, number, dryer, opened_ms, closed, first_piece, state, ever_held, body) "
+            "VALUES (?, ?, ?, ?, ?, 0, ?, ?, 0, ?)",
+            lot.lot, lot.run, lot.number, lot.dryer, entry.wallMilliseconds, lot.firstPiece,
+            toWord(LotState::settingUp), entry.body);
+    auto plan = prepared(db, "SELECT body FROM runs WHERE id = ?", lot.run);
+    if (plan.executeStep()) {
+        pour(db, lot.lot, storedBody<RunPlanned>(plan.getColumn(0).getString()));
+    }
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const LotClosed& lot) {
@@ -137,7 +144,7 @@ void apply(SQLite::Database& db, const Entry& entry, const LotClosed& lot) {
     if (update.exec() != 1) {
         refuse(entry, "no such lot that is open");
     }
-    recomputeLot(db, lot.lot);
+    recomputeLot(db, entry, lot.lot);
 }
 
 std::string traceOf(const Evidence& evidence) {
@@ -170,7 +177,7 @@ void apply(SQLite::Database& db, const Entry& entry, const ReadingTaken& reading
     insert.bind(16, entry.utcOffsetMinutes);
     insert.exec();
     if (reading.lot) {
-        recomputeLot(db, *reading.lot);
+        recomputeLot(db, entry, *reading.lot);
     }
 }
 
@@ -194,24 +201,30 @@ void apply(SQLite::Database& db, const Entry& entry, const CorrectionMade& corre
         db,
         "UPDATE readings SET sequence = ?1, run = ?2, lot = ?3, dryer = ?4, instrument = ?5, corrected = 1, "
         "refused = (?8 IS 'refused'), position = ?6, reason = ?7, word = ?8, could_prove = ?9, margin_low_c = ?10, "
-        "margin_high_c = ?11, retake_of = ?12, trace = ?13 WHERE id = ?14",
+        "margin_high_c = ?11, retake_of = ?12, trace = ?13, by_check = ?15 WHERE id = ?14",
         entry, correction.reading);
     update.bind(14, correction.corrects);
+    if (!correction.check.empty()) {
+        update.bind(15, correction.check);
+    }
     update.exec();
+    execute(db, "INSERT INTO reading_versions VALUES (?, ?)", entry.sequence, correction.corrects);
     if (lotBefore) {
-        recomputeLot(db, *lotBefore);
+        recomputeLot(db, entry, *lotBefore);
     }
     if (correction.reading.lot && correction.reading.lot != lotBefore) {
-        recomputeLot(db, *correction.reading.lot);
+        recomputeLot(db, entry, *correction.reading.lot);
     }
+    projecting::recomputeHeldBy(db, entry, correction.corrects);
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const ReadingStruck& struck) {
     projecting::strike(db, entry, struck);
     auto reading = prepared(db, "SELECT lot FROM readings WHERE id = ?", struck.reading);
     if (const auto lot = reading.executeStep() ? textAt(reading, 0) : std::nullopt) {
-        recomputeLot(db, *lot);
+        recomputeLot(db, entry, *lot);
     }
+    projecting::recomputeHeldBy(db, entry, struck.reading);
 }
 
 } // namespace

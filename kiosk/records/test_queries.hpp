@@ -58,12 +58,14 @@ struct TestRow final {
     std::int64_t person = 0;
     TestDone done{};
     int versions = 1; ///< entries about it
+    /// What it counts for today: `done.outcome`, or inAVoidLoad once its load was found void.
+    TestOutcome counts = TestOutcome::noted;
 };
 /// Of a print, oldest first; of all its halves too.
 [[nodiscard]] ledger::Result<std::vector<TestRow>> testsOfPrint(const SQLite::Database& database,
                                                                 const std::string& print);
 [[nodiscard]] ledger::Result<std::vector<TestRow>> testsOfLot(const SQLite::Database& database, const std::string& lot);
-/// Every version of one test, oldest first.
+/// Every version of one test, oldest first, each with its own time and person and its place among them in `versions`.
 [[nodiscard]] ledger::Result<std::vector<TestRow>> versionsOfTest(const SQLite::Database& database,
                                                                   const std::string& id);
 /// Newest first, since that time.

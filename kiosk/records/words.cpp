@@ -97,8 +97,9 @@ constexpr WordRow<BeltPosition> kBeltPosition[] = {
 };
 
 constexpr WordRow<LotState> kLotState[] = {
-    {LotState::settingUp, "setting-up"}, {LotState::open, "open"},      {LotState::cleared, "cleared"},
-    {LotState::unproven, "unproven"},    {LotState::onHold, "on-hold"},
+    {LotState::settingUp, "setting-up"}, {LotState::open, "open"},         {LotState::cleared, "cleared"},
+    {LotState::unproven, "unproven"},    {LotState::onHold, "on-hold"},    {LotState::released, "released"},
+    {LotState::reRun, "re-run"},         {LotState::scrapped, "scrapped"},
 };
 
 constexpr WordRow<BucketEnd> kBucketEnd[] = {

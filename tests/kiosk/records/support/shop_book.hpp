@@ -57,7 +57,7 @@ public:
         return m_book->commit({{draft}, {}});
     }
     /// Inks, cloth, the run of the samples and its lot 1.
-    void plan() {
+    void plan(bool childrensWear = false) {
         const auto families = analytics::starterFamilies();
         for (const auto& family : families) {
             REQUIRE(tell(recordOf(family, analytics::TemperatureUnit::fahrenheit)));
@@ -66,8 +66,12 @@ public:
             REQUIRE(tell(recordOf(fabric, analytics::TemperatureUnit::fahrenheit)));
         }
         for (const auto& sample : sampleOfEveryKind()) {
-            if (std::holds_alternative<InstrumentDescribed>(sample) || std::holds_alternative<RunPlanned>(sample)) {
+            if (std::holds_alternative<InstrumentDescribed>(sample)) {
                 REQUIRE(tell(sample));
+            } else if (const auto* run = std::get_if<RunPlanned>(&sample)) {
+                auto planned = *run;
+                planned.childrensWear = childrensWear;
+                REQUIRE(tell(planned));
             }
         }
         LotOpened lot;
