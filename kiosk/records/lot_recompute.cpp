@@ -26,14 +26,15 @@ void liftHolds(Database& db, const std::string& lot) {
             lot);
 }
 
-/// `r` is answered: a hold of its lot stands or stood for it, or a decision came after it that left no hold open.
+/// A bad one is answered: a hold of its lot stands or stood for it, or a decision came after it that left no hold open.
 constexpr const char* kReadings =
     "SELECT r.id, r.word, r.refused, r.could_prove, r.reason, r.retake_of, "
     "EXISTS (SELECT 1 FROM struck WHERE reading = r.id), "
+    "r.word IN ('under-cured', 'overheated') AND ("
     "EXISTS (SELECT 1 FROM holds h WHERE h.because = r.id AND h.lot = r.lot) "
     "OR EXISTS (SELECT 1 FROM holds h WHERE h.because = r.by_check AND h.lot = r.lot) "
-    "OR EXISTS (SELECT 1 FROM decisions d WHERE d.lot = r.lot AND d.corrected = 0 AND d.settles AND d.since > "
-    "r.sequence) FROM readings r WHERE r.lot = ? ORDER BY r.first";
+    "OR EXISTS (SELECT 1 FROM decisions d WHERE d.lot = r.lot AND d.corrected = 0 AND d.settles "
+    "AND d.since > r.sequence)) FROM readings r WHERE r.lot = ? ORDER BY r.first";
 
 std::vector<ReadingOfLot> readingsOf(Database& db, const std::string& lot) {
     std::vector<ReadingOfLot> readings;
