@@ -71,7 +71,7 @@ private:
         std::vector<records::TestRow> all;
         const auto found = m_testsOf.find(print.named.print);
         for (const auto& one : found == m_testsOf.end() ? std::vector<records::TestRow>{} : found->second) {
-            if (one.done.method == method.key && counts(one, m_facts.loads)) {
+            if (one.done.method == method.key && counts(one)) {
                 all.push_back(one);
             }
         }
@@ -91,9 +91,8 @@ private:
         return !testsOf(print, method).empty() || wasWashed(print, method);
     }
 
-    [[nodiscard]] bool isScrapped(const PrintRow& print) const {
-        return std::find(m_facts.scrappedLots.begin(), m_facts.scrappedLots.end(), print.named.lot) !=
-               m_facts.scrappedLots.end();
+    [[nodiscard]] static bool isScrapped(const PrintRow& print) {
+        return print.lotState == records::LotState::scrapped;
     }
 
     [[nodiscard]] bool mayOwe(const PrintRow& print, const MethodDescribed& method) const {
@@ -107,7 +106,12 @@ private:
     [[nodiscard]] std::vector<const PrintRow*> owing(const MethodDescribed& method) const {
         std::vector<const PrintRow*> begun;
         std::map<std::string, const PrintRow*> first; // by lot
-        std::set<std::string> served = servedLots(method);
+        std::set<std::string> served;
+        for (const auto& one : m_facts.testedLots) {
+            if (one.method == method.key) {
+                served.insert(one.lot);
+            }
+        }
         for (const auto& print : m_facts.prints) {
             if (print.ended || isScrapped(print)) {
                 continue;
@@ -126,22 +130,6 @@ private:
             }
         }
         return begun;
-    }
-
-    /// Lots of which any print, also one that has ended since, was tested by the method.
-    [[nodiscard]] std::set<std::string> servedLots(const MethodDescribed& method) const {
-        std::map<std::string, std::string> lotOf;
-        for (const auto& print : m_facts.prints) {
-            lotOf[print.named.print] = print.named.lot;
-        }
-        std::set<std::string> served;
-        for (const auto& one : m_facts.tests) {
-            const auto lot = lotOf.find(one.done.print);
-            if (lot != lotOf.end() && one.done.method == method.key && counts(one, m_facts.loads)) {
-                served.insert(lot->second);
-            }
-        }
-        return served;
     }
 
     void add(const PrintRow& print, const MethodDescribed& method) {
@@ -178,7 +166,7 @@ private:
     }
 
     void addHour(const PrintRow& print, const MethodDescribed& method, const std::vector<records::TestRow>& done) {
-        const auto most = furthest(method.key, done, m_facts.loads);
+        const auto most = furthest(method.key, done);
         const auto next = std::find_if(method.dueHours.begin(), method.dueHours.end(),
                                        [&](double hours) { return !most || hours > static_cast<double>(*most); });
         if (next == method.dueHours.end()) {
@@ -191,7 +179,7 @@ private:
 
     void addCycle(const PrintRow& print, const MethodDescribed& method, const std::vector<records::TestRow>& done) {
         const int asked = method.programme ? method.programme->cycles : kUsualCycles;
-        const int graded = furthest(method.key, done, m_facts.loads).value_or(0);
+        const int graded = furthest(method.key, done).value_or(0);
         const records::LoadRow* waiting = nullptr;
         std::int64_t last = restedAt(print, method);
         int washed = 0;

@@ -36,14 +36,20 @@ struct DueTest final {
     analytics::Date day{}; ///< the last day on which it is not late
 };
 
+/// A lot and a method that one of its prints, also one that has ended since, was tested by.
+struct TestedLot final {
+    std::string lot{};    ///< id
+    std::string method{}; ///< key
+};
+
 /// What the list is made of. All of it as it stands in the book.
 struct DueFacts final {
     std::vector<records::PrintRow> prints{};         ///< those that have not ended
     std::vector<records::MethodDescribed> methods{}; ///< not withdrawn
     std::vector<records::TestRow> tests{};           ///< of these prints and their lots, oldest first
     std::vector<records::LoadRow> loads{};           ///< of these prints, oldest first
-    std::vector<std::string> bleedingFabrics{};      ///< whose dye migrates: they owe a bleed watch
-    std::vector<std::string> scrappedLots{};         ///< ids: nothing is due of them
+    std::vector<TestedLot> testedLots{};
+    std::vector<std::string> bleedingFabrics{}; ///< whose dye migrates: they owe a bleed watch
 };
 
 /// Late ones first, longest first; then what is to be done now, by an hour, today. A method for each lot is owed by one

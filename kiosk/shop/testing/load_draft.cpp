@@ -19,7 +19,7 @@ void checkPrint(const records::PrintRow& print, const records::MethodDescribed& 
                 TestReader& read) {
     const auto signs = printSigns(print.named.number);
     const auto rested = restedAt(print, programme);
-    if (print.ended) {
+    if (print.ended || print.lotState == records::LotState::scrapped) {
         read.fault({Cause::printGone, "prints", signs});
     } else if (validityOf(print, programme) != Validity::valid) {
         read.fault({Cause::printWrongKind, "prints", signs});

@@ -8,18 +8,6 @@ bool isVoid(const records::LoadRow& load) noexcept {
     return load.judged && load.judged->word != records::LoadWord::valid;
 }
 
-bool counts(const records::TestRow& test, const std::vector<records::LoadRow>& loads) {
-    if (test.done.outcome == records::TestOutcome::inAVoidLoad && !test.done.load) {
-        return false;
-    }
-    if (!test.done.load) {
-        return true;
-    }
-    const auto load =
-        std::find_if(loads.begin(), loads.end(), [&](const auto& one) { return one.washed.load == *test.done.load; });
-    return load == loads.end() ? test.done.outcome != records::TestOutcome::inAVoidLoad : !isVoid(*load);
-}
-
 std::optional<int> cycleOf(const std::string& load, const std::string& programme,
                            const std::vector<records::LoadRow>& loads) {
     int before = 0;
@@ -36,10 +24,10 @@ std::optional<int> cycleOf(const std::string& load, const std::string& programme
 }
 
 std::optional<int> furthest(const std::string& method, const std::vector<records::TestRow>& tests,
-                            const std::vector<records::LoadRow>& loads, const std::string& but) {
+                            const std::string& but) {
     std::optional<int> most;
     for (const auto& one : tests) {
-        if (one.done.method == method && one.id != but && one.done.cycle && counts(one, loads)) {
+        if (one.done.method == method && one.id != but && one.done.cycle && counts(one)) {
             most = std::max(most.value_or(*one.done.cycle), *one.done.cycle);
         }
     }
@@ -47,10 +35,10 @@ std::optional<int> furthest(const std::string& method, const std::vector<records
 }
 
 std::vector<analytics::TestResult> resultsSoFar(const std::string& method, const std::vector<records::TestRow>& tests,
-                                                const std::vector<records::LoadRow>& loads, const std::string& but) {
+                                                const std::string& but) {
     std::vector<analytics::TestResult> all;
     for (const auto& one : tests) {
-        if (one.done.method == method && one.id != but && counts(one, loads)) {
+        if (one.done.method == method && one.id != but && counts(one)) {
             all.insert(all.end(), one.done.results.begin(), one.done.results.end());
         }
     }

@@ -99,7 +99,7 @@ private:
     [[nodiscard]] bool isTaken(int cycle) const {
         return std::any_of(m_context.tests.begin(), m_context.tests.end(), [&](const auto& one) {
             return one.done.method == m_draft.method.key && one.id != itself() && one.done.cycle == cycle &&
-                   counts(one, m_context.loads);
+                   counts(one);
         });
     }
 
@@ -138,7 +138,7 @@ private:
         }
         const auto expected =
             load == nullptr ? std::optional<int>{0} : cycleOf(load->washed.load, m_draft.method.key, m_context.loads);
-        const auto most = furthest(m_draft.method.key, m_context.tests, m_context.loads, itself());
+        const auto most = furthest(m_draft.method.key, m_context.tests, itself());
         if (load != nullptr && expected && cycle != *expected) {
             m_read.fault({Cause::cycleOrder, "cycle", {}, *expected});
         } else if (!m_draft.corrects && most && cycle < *most) {
@@ -182,7 +182,7 @@ private:
         const bool isAsked =
             std::any_of(asked.begin(), asked.end(), [&](double one) { return one == static_cast<double>(hours); });
         const auto from = afterHours(m_context.print, hours);
-        const auto most = furthest(m_draft.method.key, m_context.tests, m_context.loads, itself());
+        const auto most = furthest(m_draft.method.key, m_context.tests, itself());
         if (!isAsked) {
             m_read.fault({Cause::hourNotAsked, "cycle", {}, hours});
         } else if (isTaken(hours)) {
@@ -198,9 +198,8 @@ private:
 
     TestToKeep judged() {
         TestToKeep kept;
-        auto results = isSeries(m_draft.method)
-                           ? resultsSoFar(m_draft.method.key, m_context.tests, m_context.loads, itself())
-                           : std::vector<analytics::TestResult>{};
+        auto results = isSeries(m_draft.method) ? resultsSoFar(m_draft.method.key, m_context.tests, itself())
+                                                : std::vector<analytics::TestResult>{};
         results.insert(results.end(), m_done.results.begin(), m_done.results.end());
         if (m_draft.method.rule) {
             if (auto judgement = analytics::judge(results, *m_draft.method.rule)) {
@@ -217,24 +216,31 @@ private:
         return kept;
     }
 
-    /// By a test of this print and method, or by the very test that is put right.
+    /// Undecided, and made by a test of this print and series. Of a test that is put right its own hold comes back by
+    /// itself once it fails again.
     [[nodiscard]] bool isHeldByThis(const records::HoldRow& hold) const {
-        if (hold.decision || hold.placed.cause != records::HoldCause::test) {
+        if (hold.placed.cause != records::HoldCause::test) {
             return false;
         }
-        return std::any_of(m_context.tests.begin(), m_context.tests.end(), [&](const auto& one) {
-            return one.id == hold.placed.because && one.done.print == m_draft.print &&
-                   one.done.method == m_draft.method.key && (isSeries(m_draft.method) || one.id == itself());
-        });
+        if (m_draft.corrects && hold.placed.because == itself()) {
+            return !hold.decision || hold.lifted;
+        }
+        return !hold.decision && !hold.lifted && isSeries(m_draft.method) &&
+               std::any_of(m_context.tests.begin(), m_context.tests.end(), [&](const auto& one) {
+                   return one.id == hold.placed.because && one.done.print == m_draft.print &&
+                          one.done.method == m_draft.method.key;
+               });
     }
 
     void placeHold(TestToKeep& kept) const {
-        const bool held = std::any_of(m_context.holds.begin(), m_context.holds.end(),
-                                      [&](const auto& one) { return isHeldByThis(one); });
+        const auto& holds = m_context.holds;
         const bool failed = m_done.outcome == TestOutcome::failed;
-        kept.holdStands = held && !failed;
-        kept.heldAlready = held && failed;
-        if (!failed || held) {
+        kept.holdLifts = !failed && m_draft.corrects && std::any_of(holds.begin(), holds.end(), [&](const auto& one) {
+            return one.placed.because == itself() && !one.decision && !one.lifted;
+        });
+        kept.heldAlready =
+            failed && std::any_of(holds.begin(), holds.end(), [&](const auto& one) { return isHeldByThis(one); });
+        if (!failed || kept.heldAlready) {
             return;
         }
         records::HoldPlaced hold;
@@ -301,6 +307,10 @@ TestDraft draftOf(const records::TestRow& test, const records::MethodDescribed& 
         }
     }
     return draft;
+}
+
+tl::expected<TestToKeep, TestFaults> testFrom(const TestDraft& draft, const TestContext& context) {
+    return Entering{draft, context}.keep();
 }
 
 TestFaults standsAgainst(const records::MethodDescribed& method, const TestContext& context) {

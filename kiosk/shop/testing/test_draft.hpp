@@ -81,7 +81,7 @@ struct TestToKeep final {
     analytics::Judgement judgement{};          ///< without a rule: not judged
     bool recall = false;                       ///< pieces of the lot went out: it is a recall to decide
     bool heldAlready = false;                  ///< failed, and a hold for this print and method stands undecided
-    bool holdStands = false; ///< put right it no longer fails; the hold it made stays until it is decided
+    bool holdLifts = false;                    ///< put right it no longer fails, and so holds nothing any more
 };
 
 /// Every fault at once. Judged with the results of all earlier cycles of that print and method; a test in a void load
