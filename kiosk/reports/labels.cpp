@@ -3,6 +3,7 @@
 #include "kiosk/reports/page/sheet.hpp"
 #include "kiosk/reports/page/typesetting.hpp"
 #include "kiosk/reports/said.hpp"
+#include "kiosk/wording/deciding_sentences.hpp"
 
 namespace holdfast::kiosk::reports {
 
@@ -98,6 +99,33 @@ Reported binLabel(const BinLabel& label, const ReportStyle& style) {
     }
     sheet.room = said(speech, "reports.room-for-notes");
     return reportOf("bin-" + std::to_string(label.number), sheet, drivers::TicketKind::bin, label.number, style);
+}
+
+Reported printLabel(const PrintLabel& label, const ReportStyle& style) {
+    const auto& speech = style.speech;
+    if (label.number < 0 || label.number >= records::kMostPrints) {
+        return tl::unexpected(ReportFault{ReportCause::numberUnusable, {}, {}, std::to_string(label.number)});
+    }
+    Sheet sheet;
+    sheet.kind = said(speech, label.retained ? "reports.print.retained" : "reports.print");
+    sheet.number = QString::fromStdString(codeTextOf(drivers::TicketKind::print, label.number).substr(1));
+    sheet.marks = marksOf(style);
+    sheet.title =
+        said(speech, "reports.run-and-lot", {{"run", std::to_string(label.run)}, {"lot", std::to_string(label.lot)}});
+    if (!label.runTitle.empty()) {
+        sheet.underTitle += tidy(label.runTitle);
+    }
+    sheet.facts = {{said(speech, "reports.print.piece"), optionalNumber(label.piece), Worth::important, 1},
+                   {said(speech, "reports.print.position"),
+                    label.position ? cleaned(wording::word(*label.position, speech)) : QString(), Worth::important, 1},
+                   {said(speech, "reports.print.printed"), dateText(label.printedOn), Worth::useful, 1}};
+    if (label.retained) {
+        sheet.facts.push_back({said(speech, "reports.print.shelf"), tidy(label.retained->shelf), Worth::important, 2});
+        sheet.facts.push_back(
+            {said(speech, "reports.print.until"), optionalDate(label.retained->until), Worth::important, 1});
+    }
+    sheet.caution = said(speech, "reports.print.pen");
+    return reportOf("print-" + sheet.number.toStdString(), sheet, drivers::TicketKind::print, label.number, style);
 }
 
 Reported personBadge(const PersonBadge& badge, const ReportStyle& style) {

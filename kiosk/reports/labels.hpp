@@ -4,6 +4,7 @@
 #include "analytics/quantity/duration.hpp"
 #include "analytics/quantity/temperature.hpp"
 #include "drivers/clock/clock.hpp"
+#include "kiosk/records/print_records.hpp"
 #include "kiosk/reports/report.hpp"
 
 #include <optional>
@@ -43,6 +44,18 @@ struct BinLabel final {
     analytics::Date date{};
 };
 
+/// Of a print under test; it is fixed beside the print, which wears the five signs in laundry pen.
+struct PrintLabel final {
+    std::int64_t number = 0; ///< below records::kMostPrints
+    std::int64_t run = 0;
+    std::string runTitle{};
+    int lot = 1;
+    std::optional<int> piece{};
+    std::optional<records::BeltPosition> position{};
+    std::optional<records::RetainedPlace> retained{};
+    analytics::Date printedOn{};
+};
+
 struct PersonBadge final {
     std::int64_t number = 0;
     std::string name{};
@@ -59,6 +72,7 @@ struct InstrumentLabel final {
 
 [[nodiscard]] Reported bucketLabel(const BucketLabel& label, const ReportStyle& style);         ///< K…
 [[nodiscard]] Reported binLabel(const BinLabel& label, const ReportStyle& style);               ///< L…
+[[nodiscard]] Reported printLabel(const PrintLabel& label, const ReportStyle& style);           ///< T…
 [[nodiscard]] Reported personBadge(const PersonBadge& badge, const ReportStyle& style);         ///< P…
 [[nodiscard]] Reported instrumentLabel(const InstrumentLabel& label, const ReportStyle& style); ///< N…
 

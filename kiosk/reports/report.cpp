@@ -7,7 +7,8 @@ namespace holdfast::kiosk::reports {
 
 std::string codeTextOf(drivers::TicketKind kind, std::int64_t number) {
     assert(number >= 0);
-    return drivers::encode(kind, static_cast<std::uint64_t>(number), kind == drivers::TicketKind::run ? 4 : 3);
+    const bool four = kind == drivers::TicketKind::run || kind == drivers::TicketKind::print;
+    return drivers::encode(kind, static_cast<std::uint64_t>(number), four ? 4 : 3);
 }
 
 std::string speakingName(std::string_view text) {

@@ -30,8 +30,8 @@ struct Report final {
 
 using Reported = tl::expected<Report, ReportFault>;
 
-/// The code's text as the kiosk prints it: four signs between the first and the check sign of a run, three of all else.
-/// `number` ≥ 0 (asserted).
+/// The code's text as the kiosk prints it: four signs between the first and the check sign of a run or a print, three
+/// of all else. `number` ≥ 0 (asserted).
 [[nodiscard]] std::string codeTextOf(drivers::TicketKind kind, std::int64_t number);
 
 /// Small letters and digits of every alphabet stay, everything else becomes one "-"; at most 60 signs.

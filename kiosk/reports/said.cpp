@@ -29,6 +29,53 @@ QStringList marksOf(const ReportStyle& style) {
     return style.demo ? QStringList{said(style.speech, "reports.demo")} : QStringList{};
 }
 
+QString lotStateText(records::LotState state, const wording::Speech& speech) {
+    using records::LotState;
+    switch (state) {
+    case LotState::settingUp:
+        return said(speech, "lot.setting-up");
+    case LotState::open:
+        return said(speech, "lot.open");
+    case LotState::cleared:
+        return said(speech, "lot.cleared");
+    case LotState::unproven:
+        return said(speech, "lot.unproven");
+    case LotState::onHold:
+        return said(speech, "lot.on-hold");
+    case LotState::released:
+        return said(speech, "lot.released");
+    case LotState::reRun:
+        return said(speech, "lot.re-run");
+    case LotState::scrapped:
+        return said(speech, "lot.scrapped");
+    }
+    return {};
+}
+
+Document documentOf(std::string_view kind, const std::string& shop, const drivers::WallTime& printed,
+                    const ReportStyle& style) {
+    const auto& speech = style.speech;
+    Document document;
+    document.kind = said(speech, kind);
+    document.mark = marksOf(style).join(QString());
+    document.caution = said(speech, "reports.caution-record");
+    const auto when = dateText(drivers::localDay(printed)).toStdString() + " " +
+                      wording::clockText(printed.millisecondsSinceEpoch, printed.utcOffsetMinutes);
+    document.from = said(speech, "reports.printed", {{"shop", tidy(shop).toStdString()}, {"when", when}});
+    document.pageOf = [](int page, int pages, const wording::Speech& how) {
+        return said(how, "reports.page-of", {{"page", std::to_string(page)}, {"pages", std::to_string(pages)}});
+    };
+    return document;
+}
+
+Reported reportOf(std::string_view name, const Document& document, const ReportStyle& style) {
+    auto pages = layOut(document, style);
+    if (!pages) {
+        return tl::unexpected(pages.error());
+    }
+    return Report{speakingName(name), *std::move(pages)};
+}
+
 Reported reportOf(std::string_view name, Sheet sheet, drivers::TicketKind kind, std::int64_t number,
                   const ReportStyle& style) {
     if (number < 0) {

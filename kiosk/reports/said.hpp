@@ -1,6 +1,9 @@
 #pragma once
 
 #include "analytics/metrology/instrument.hpp"
+#include "drivers/clock/clock.hpp"
+#include "kiosk/records/run_on_file.hpp"
+#include "kiosk/reports/page/document.hpp"
 #include "kiosk/reports/page/sheet.hpp"
 #include "kiosk/reports/report.hpp"
 
@@ -21,6 +24,13 @@ namespace holdfast::kiosk::reports {
 [[nodiscard]] QString cureText(analytics::Temperature cure, analytics::Duration hold, const wording::Speech& speech);
 /// DEMO, or nothing.
 [[nodiscard]] QStringList marksOf(const ReportStyle& style);
+/// "Cleared"
+[[nodiscard]] QString lotStateText(records::LotState state, const wording::Speech& speech);
+/// A list or record whose pages are headed by the text of `kind`: with DEMO, cautions, who printed it when, and page
+/// numbers.
+[[nodiscard]] Document documentOf(std::string_view kind, const std::string& shop, const drivers::WallTime& printed,
+                                  const ReportStyle& style);
+[[nodiscard]] Reported reportOf(std::string_view name, const Document& document, const ReportStyle& style);
 /// Lays the sheet out under the code of that number.
 [[nodiscard]] Reported reportOf(std::string_view name, Sheet sheet, drivers::TicketKind kind, std::int64_t number,
                                 const ReportStyle& style);

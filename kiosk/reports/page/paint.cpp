@@ -48,9 +48,22 @@ QPainterPath shapeOf(const PlacedCode& code) {
     return shape;
 }
 
+void paintShapes(QPainter& painter, const PlacedPage& page) {
+    const auto toUnits = QTransform::fromScale(kUnitsPerMillimetre, kUnitsPerMillimetre);
+    for (const auto& shape : page.shapes) {
+        painter.fillPath(toUnits.map(shape.outline), QColor::fromRgbF(1.0F - static_cast<float>(shape.strength),
+                                                                      1.0F - static_cast<float>(shape.strength),
+                                                                      1.0F - static_cast<float>(shape.strength)));
+    }
+}
+
 void paint(QPainter& painter, const PlacedPage& page) {
+    paintShapes(painter, page);
     for (const auto& box : page.ink) {
         painter.fillRect(unitsOf(box), Qt::black);
+    }
+    for (const auto& picture : page.pictures) {
+        painter.drawImage(unitsOf(picture.box), picture.image);
     }
     for (const auto& code : page.codes) {
         painter.fillPath(shapeOf(code), Qt::black);

@@ -2,6 +2,8 @@
 
 #include "kiosk/reports/codes/code_modules.hpp"
 
+#include <QImage>
+#include <QPainterPath>
 #include <QString>
 #include <vector>
 
@@ -34,12 +36,26 @@ struct PlacedCode final {
     CodeModules modules;
 };
 
+/// Filled with black of that strength: 1 ink, 0 paper. In mm from the page's upper left.
+struct PlacedShape final {
+    QPainterPath outline;
+    double strength = 1.0;
+};
+
+struct PlacedPicture final {
+    Box box;
+    QImage image;
+};
+
+/// Painted in the order shapes, ink, pictures, codes, texts.
 struct PlacedPage final {
     double width = 0;
     double height = 0;
     std::vector<Box> ink; ///< filled: rules, frames, the ground of words on ink
     std::vector<PlacedCode> codes;
     std::vector<PlacedText> texts;
+    std::vector<PlacedShape> shapes{};
+    std::vector<PlacedPicture> pictures{};
 };
 
 } // namespace holdfast::kiosk::reports

@@ -168,6 +168,34 @@ TEST_CASE("labels say what they stick to", "[reports]") {
     }
 }
 
+TEST_CASE("a print's label wears the five signs of the laundry pen, without the T", "[reports]") {
+    withFonts();
+    ReportStyle style;
+    style.paper = paperOf("label-62x100");
+    // 12345 in base 31 is 12·31² + 26·31 + 7 (by hand: 11532 + 806 + 7), so four signs 0, 12, 26, 7 of the alphabet.
+    CHECK(codeTextOf(drivers::TicketKind::print, 12'345).substr(0, 5) == "T0DU7");
+    const auto report = printLabel(printUnderTest("Crew shirts"), style);
+    REQUIRE(report);
+    QString largest;
+    double size = 0;
+    for (const auto& text : report->pages.front().texts) {
+        if (text.size > size) {
+            size = text.size;
+            largest = text.text;
+        }
+    }
+    CHECK(largest.size() == 5);
+    CHECK(largest.startsWith(QStringLiteral("0DU7")));
+    CHECK(printLabel({.number = kiosk::records::kMostPrints}, style).error().cause == ReportCause::numberUnusable);
+    if (readersAreHere()) {
+        const auto text = textOf(report);
+        for (const auto* words : {"Retained piece", "Run 20414, lot 2", "48", "Crew shirts", "2026-11-25"}) {
+            INFO(words);
+            CHECK(says(text, words));
+        }
+    }
+}
+
 TEST_CASE("layers that do not fit are counted, never left out in silence", "[reports]") {
     withFonts();
     auto ticket = layeredRun(12);

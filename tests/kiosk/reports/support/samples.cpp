@@ -127,6 +127,19 @@ BinLabel bin(const std::string& text) {
     return out;
 }
 
+PrintLabel printUnderTest(const std::string& text) {
+    PrintLabel out;
+    out.number = 12'345;
+    out.run = 20414;
+    out.runTitle = text;
+    out.lot = 2;
+    out.piece = 48;
+    out.position = kiosk::records::BeltPosition::left;
+    out.retained = kiosk::records::RetainedPlace{text, day(), false};
+    out.printedOn = day();
+    return out;
+}
+
 PersonBadge badge(const std::string& text) {
     return {12, text, text, text};
 }
@@ -163,6 +176,7 @@ std::vector<Single> everySingle(const ReportStyle& style) {
             {windowCard(window, style), codeTextOf(TicketKind::window, 7)},
             {bucketLabel(bucket("low-cure red"), style), codeTextOf(TicketKind::bucket, 118)},
             {binLabel(bin("The peak was 8 °F under what black needs."), style), codeTextOf(TicketKind::bin, 31)},
+            {printLabel(printUnderTest("Crew shirts"), style), codeTextOf(TicketKind::print, 12'345)},
             {personBadge(badge("Night shift"), style), codeTextOf(TicketKind::person, 12)},
             {instrumentLabel(instrument("Probe three"), style), codeTextOf(TicketKind::instrument, 5)}};
 }

@@ -21,12 +21,13 @@ kiosk::reports::RunTicket runOfTexts(const std::string& text);
 
 kiosk::reports::BucketLabel bucket(const std::string& text);
 kiosk::reports::BinLabel bin(const std::string& text);
+kiosk::reports::PrintLabel printUnderTest(const std::string& text);
 kiosk::reports::PersonBadge badge(const std::string& text);
 kiosk::reports::InstrumentLabel instrument(const std::string& text);
 kiosk::reports::ActionCards everyCard();
 kiosk::reports::StripLabels strips(int count);
 
-/// The six things that have a page of their own, with the codes that stand on them.
+/// The things that have a page of their own, with the codes that stand on them.
 struct Single final {
     kiosk::reports::Reported report;
     std::string code;
