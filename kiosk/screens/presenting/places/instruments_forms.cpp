@@ -113,10 +113,6 @@ void InstrumentsPlace::saveInstrument() {
     keepSigned({std::move(described)}, instrument);
 }
 
-void InstrumentsPlace::saveCheck() {
-    keepSigned(m_check->records(), m_check->of().instrument);
-}
-
 void InstrumentsPlace::withdraw() {
     auto described = m_chosen->onFile.described;
     described.withdrawn = true;

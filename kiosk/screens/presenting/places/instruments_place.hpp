@@ -2,10 +2,12 @@
 
 #include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/run_on_file.hpp"
+#include "kiosk/screens/presenting/places/beside.hpp"
 #include "kiosk/screens/presenting/places/certificate_form.hpp"
 #include "kiosk/screens/presenting/places/check_sheet.hpp"
 #include "kiosk/screens/presenting/places/describe_form.hpp"
 #include "kiosk/screens/presenting/places/sheet_place.hpp"
+#include "kiosk/shop/deciding/instrument_holds.hpp"
 
 namespace holdfast::kiosk::screens {
 
@@ -44,6 +46,9 @@ private:
     void saveCertificate();
     void saveInstrument();
     void saveCheck();
+    void judgeAgain(std::vector<records::Record> list, const std::string& instrument, std::int64_t person);
+    void keepDoubt(const ledger::Result<shop::deciding::InstrumentHolds>& judged, Keeping keeping,
+                   const std::string& instrument);
     void withdraw();
     /// Signed by whoever keeps instruments; on success sheets are closed and `instrument` is shown.
     void keepSigned(std::vector<records::Record> list, const std::string& instrument);
@@ -66,6 +71,7 @@ private:
     bool m_withdrawing = false;
     bool m_touched = false; ///< something was typed or pressed in the open sheet
     bool m_keeping = false; ///< an entry is on the way to the disk
+    Beside m_beside;        ///< last: it answers nobody once this goes
 };
 
 } // namespace holdfast::kiosk::screens
