@@ -13,11 +13,13 @@
 #include "kiosk/screens/tour/pictures.hpp"
 #include "kiosk/screens/wedge_filter.hpp"
 #include "kiosk/shop/opening/opening.hpp"
+#include "kiosk/shop/testing/starters.hpp"
 #include "kiosk/wording/notices.hpp"
 
 #include <QGuiApplication>
 #include <QQmlComponent>
 #include <QQmlEngine>
+#include <QQuickImageProvider>
 #include <QQuickWindow>
 #include <QTimer>
 
@@ -87,6 +89,12 @@ public:
         }
         return true;
     }
+
+    /// What "image://picture/…" shows, until dropPictures().
+    void addPictures(std::unique_ptr<QQuickImageProvider> pictures) {
+        m_engine.addImageProvider(QStringLiteral("picture"), pictures.release());
+    }
+    void dropPictures() { m_engine.removeImageProvider(QStringLiteral("picture")); }
 
     /// Calls `then` once the first frame is on the window, or after a second without one (a screen that is off).
     void afterFirstFrame(QObject& context, const std::function<void()>& then) {
@@ -249,7 +257,7 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
             return showFailure(app, face, written.error());
         }
     }
-    const auto identity = shop::openShop(**book, clock.wall(), systemRandom);
+    const auto identity = shop::openShop(**book, clock.wall(), systemRandom, shop::starterMethods());
     if (!identity) {
         return showFailure(app, face, identity.error());
     }
@@ -268,7 +276,9 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     QObject::connect(&wedge, &screens::WedgeFilter::unusable, &presenter, &screens::KioskPresenter::scanUnreadable);
 
     presenter.start();
+    face.addPictures(presenter.makePictures());
     if (!face.show(model, options.fullScreen)) {
+        face.dropPictures();
         return 2;
     }
     Links links{**book, options, clock, desk, presenter, probePath};
@@ -276,7 +286,9 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         desk.start();
         links.start();
     });
-    return QGuiApplication::exec();
+    const int code = QGuiApplication::exec();
+    face.dropPictures(); // they read the book
+    return code;
 }
 
 int writePictures(const std::filesystem::path& folder, int& argc, char** argv) {

@@ -1,10 +1,12 @@
 #include "kiosk/screens/presenting/dryer_presenter.hpp"
 
+#include "kiosk/screens/presenting/due_texts.hpp"
 #include "kiosk/screens/presenting/run_band.hpp"
 #include "kiosk/screens/presenting/run_presenter.hpp"
 #include "kiosk/screens/presenting/scale_presenter.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -95,6 +97,34 @@ void addOpenQuestions(QList<DueRow>& due, const shop::ProvingState& state, const
     }
 }
 
+/// Readings of the runs on the belt, by themselves: nobody touches anything to be reminded.
+void addReadings(QList<DueRow>& due, const shop::ProvingState& state, const wording::Speech& speech) {
+    for (const auto& run : state.belt) {
+        const auto* watch = shop::watchOf(state, run->onFile.plan.run);
+        if (watch == nullptr || !watch->due) {
+            continue;
+        }
+        const auto& plan = run->onFile.plan;
+        DueRow row;
+        row.id = QStringLiteral("run");
+        row.title = toQString(speech.text("readings.due.row", {{"what", dueWhat(*watch->due, speech)}}));
+        row.detail = toQString(
+            speech.text("readings.due.run", {{"run", runName(plan.number, plan.title)}, {"what", plan.title}}));
+        row.when = toQString(dueWhen(*watch, speech));
+        row.next = due.isEmpty();
+        due.append(row);
+    }
+}
+
+/// An open lot without a reading is told of with its piece, if its run is on the belt.
+bool isWatched(const records::DueItem& item, const shop::ProvingState& state) {
+    return item.kind == records::DueKind::firstReading &&
+           std::any_of(state.belt.begin(), state.belt.end(), [&](const auto& run) {
+               const auto* watch = shop::watchOf(state, run->onFile.plan.run);
+               return watch != nullptr && watch->due && run->onFile.plan.number == item.runNumber;
+           });
+}
+
 BeltState emptyBelt(const FloorFacts& facts, const wording::Speech& speech) {
     BeltState belt;
     belt.heading = toQString(speech.text("dryer.belt-empty"));
@@ -154,8 +184,11 @@ DryerPageState dryerPageOf(const shop::ProvingState& state, const FloorFacts& fa
     page.dueHeading = toQString(speech.text("dryer.due"));
     page.dueNone = toQString(speech.text("dryer.due-none"));
     addOpenQuestions(page.due, state, facts, speech);
+    addReadings(page.due, state, speech);
     for (const auto& item : facts.due) {
-        page.due.append(dueRow(item, page.due.isEmpty(), speech));
+        if (!isWatched(item, state)) {
+            page.due.append(dueRow(item, page.due.isEmpty(), speech));
+        }
     }
     page.holdHeading = toQString(speech.text("dryer.hold"));
     page.holdNone = toQString(speech.text("dryer.hold-none"));

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/header_presenter.hpp"
 
+#include "kiosk/screens/presenting/due_texts.hpp"
 #include "kiosk/screens/presenting/floor/floor_sheets.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 
@@ -81,6 +82,14 @@ HeaderCell dueCell(const shop::ProvingState& state, const FloorFacts& facts, con
     }
     if (!state.run) {
         return {toQString(speech.text("header.due-none")), toQString(speech.text("header.due-none-how")), {}};
+    }
+    if (const auto* watch = shop::dueFirst(state)) {
+        return {toQString(speech.text(watch->due->reading.now ? "header.due" : "header.due-later")),
+                toQString(dueShort(*watch, speech)),
+                {}};
+    }
+    if (const auto* watch = shop::watchOf(state, state.run->onFile.plan.run); watch != nullptr && watch->readings > 0) {
+        return {toQString(speech.text("header.due-none")), toQString(speech.text("readings.due.none")), {}};
     }
     const bool taken = !state.run->onFile.readings.empty() || state.verdict.has_value();
     return {toQString(speech.text(taken ? "header.due-later" : "header.due")),

@@ -1,5 +1,6 @@
 // What KioskPresenter does for the places that are drawn as sheets, and at the dryer.
 #include "drivers/protocol/ticket_code.hpp"
+#include "kiosk/screens/presenting/deciding/deciding_places.hpp"
 #include "kiosk/screens/presenting/floor/floor_place.hpp"
 #include "kiosk/screens/presenting/kiosk_presenter.hpp"
 #include "kiosk/screens/presenting/places/inks_place.hpp"
@@ -8,6 +9,8 @@
 #include "kiosk/screens/presenting/places/runs_place.hpp"
 #include "kiosk/screens/presenting/places/shop_place.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
+#include "kiosk/screens/presenting/testing/picture_provider.hpp"
+#include "kiosk/screens/presenting/testing/tests_place.hpp"
 
 #include <QPointer>
 
@@ -53,6 +56,13 @@ bool isTyping(const shop::ProvingState& state) {
 void KioskPresenter::makePlaces() {
     // Planned runs stand behind "Run" while none is announced.
     m_places.add("runs", std::make_unique<RunsPlace>(placeNeeds()), false);
+    m_waitingPictures = std::make_shared<WaitingPictures>();
+    m_places.add("tests", std::make_unique<TestsPlace>(placeNeeds(), m_waitingPictures));
+    auto deciding = decidingPlaces(placeNeeds());
+    m_trace = deciding.trace.get();
+    m_places.add("holds", std::move(deciding.holds));
+    m_places.add("complaint", std::move(deciding.complaint));
+    m_places.add("trace", std::move(deciding.trace), false);
     m_places.add("inks", std::make_unique<InksPlace>(placeNeeds()));
     m_places.add("instruments", std::make_unique<InstrumentsPlace>(placeNeeds()));
     m_places.add("shop", std::make_unique<ShopPlace>(placeNeeds()));
@@ -83,6 +93,10 @@ PlaceNeeds KioskPresenter::placeNeeds() {
     needs.keep = [this](Keeping keeping, KeepDone then) { keepForPlace(std::move(keeping), std::move(then)); };
     needs.tell = [this](wording::Notice notice) { m_notice = std::move(notice); };
     needs.go = [this](const std::string& place) { goTo(place); };
+    needs.trace = [this](const std::string& run) {
+        goTo("trace");
+        m_trace->showRun(run);
+    };
     needs.scan = [this](const std::string& code) { scan(toQString(code)); };
     needs.sign = [this](shop::Right right, std::function<void(std::int64_t)> then) {
         m_signIn->ask(right, std::move(then));
@@ -100,6 +114,10 @@ PlaceNeeds KioskPresenter::placeNeeds() {
     needs.show = [this] { show(); };
     needs.print = [this](const PrintWish& wish) { print(wish); };
     return needs;
+}
+
+std::unique_ptr<QQuickImageProvider> KioskPresenter::makePictures() const {
+    return std::make_unique<PictureProvider>(m_book, m_waitingPictures);
 }
 
 void KioskPresenter::afterScan() {

@@ -132,6 +132,10 @@ bool KioskPresenter::actOnPage(const QString& id) {
     } else if (id == QLatin1String("refusal.close")) {
         m_notice.reset();
         m_desk.send(shop::RefusalClosed{});
+    } else if (id == QLatin1String("bin.label")) {
+        if (const auto* bracket = shop::shownBracket(m_desk.state()); bracket != nullptr) {
+            print({PrintWish::What::binLabel, bracket->bin, {}});
+        }
     } else if (id.startsWith(QLatin1String("way."))) {
         takeWayOut(id.mid(4).toUInt());
     } else if (id.startsWith(QLatin1String("open."))) {

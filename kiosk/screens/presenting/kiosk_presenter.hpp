@@ -16,8 +16,14 @@
 #include <QTimer>
 
 #include <filesystem>
+#include <memory>
+
+class QQuickImageProvider;
 
 namespace holdfast::kiosk::screens {
+
+class TracePlace;
+class WaitingPictures;
 
 /// Stands between the proving desk and the pages: state in, page states out; presses in, events out. Main thread.
 /// What is printed goes to `data`/print, what is taken over or away lies in `data`/exchange.
@@ -29,6 +35,8 @@ public:
 
     /// Reads the lists from the book and shows everything; lists load after the first frame, so call it then.
     void start();
+    /// For the engine that draws the pages, under the name "picture". The book must outlive it.
+    [[nodiscard]] std::unique_ptr<QQuickImageProvider> makePictures() const;
 
 public slots:
     /// A scan of the wedge, the serial scanner or the pad.
@@ -75,6 +83,8 @@ private:
     PlaceFrame m_places;
     SignInPlace* m_signIn = nullptr; ///< one of m_places
     FloorPlace* m_floor = nullptr;   ///< one of m_places
+    TracePlace* m_trace = nullptr;   ///< one of m_places
+    std::shared_ptr<WaitingPictures> m_waitingPictures;
     reports::PrintShelf m_shelf;
     std::string m_labelPrinter;
     std::string m_sheetPrinter;

@@ -44,6 +44,13 @@ void addAnswers(QList<ActionState>& actions, const shop::ProvingState& state, co
         first = false;
     }
     actions.append(action("floor.pulled", "floor-pulled", speech));
+    if (const auto* bracket = shop::shownBracket(state); bracket != nullptr && bracket->bin > 0) {
+        ActionState label;
+        label.id = QStringLiteral("bin.label");
+        label.label = toQString(speech.text("readings.pull.label"));
+        label.shortLabel = toQString(speech.text("readings.pull.label-short"));
+        actions.append(label);
+    }
     actions.append(action("floor.problem", "floor-problem", speech));
 }
 

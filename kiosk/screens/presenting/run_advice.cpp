@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/run_advice.hpp"
 
+#include "kiosk/screens/presenting/due_texts.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/wording/notices.hpp"
 #include "kiosk/wording/turn_sentences.hpp"
@@ -55,7 +56,10 @@ std::string turnText(const shop::ProvingState& state, const analytics::Verdict& 
 std::string doNowText(const shop::ProvingState& state, const analytics::Verdict& verdict,
                       const wording::Speech& speech) {
     const bool bad = verdict.word == analytics::Word::underCured || verdict.word == analytics::Word::overheated;
-    std::string text = bad ? speech.text("do.pull-pieces") : std::string{};
+    const auto* bracket = bad ? shop::shownBracket(state) : nullptr;
+    std::string text = bracket != nullptr ? pullOrder(*bracket, speech)
+                       : bad              ? speech.text("do.pull-pieces")
+                                          : std::string{};
     if (!verdict.remedies.empty()) {
         text +=
             (text.empty() ? "" : " ") + (asksForTurning(verdict) ? turnText(state, verdict, speech)
@@ -178,7 +182,11 @@ QList<AdviceSection> troubledAdvice(const shop::ProvingState& state, const wordi
         }
         return doWhyKept(doNow, why, {}, speech);
     }
-    auto list = doWhyKept(speech.text(state.retakePlanned ? "run.retake-now" : "run.send-the-probe"), {}, {}, speech);
+    auto doNow = speech.text(state.retakePlanned ? "run.retake-now" : "run.send-the-probe");
+    if (const auto* watch = shop::dueFirst(state); watch != nullptr && !state.retakePlanned && !state.floor.setUp) {
+        doNow += " " + dueSentence(*watch, speech);
+    }
+    auto list = doWhyKept(doNow, {}, {}, speech);
     if (state.window && state.window->narrow) {
         list.append(section("section.why", speech.text("run.narrow"), AdviceWeight::Text, speech));
     } else if (state.window && state.window->bleedNotProvable) {

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/run_lot.hpp"
 
+#include "kiosk/screens/presenting/due_texts.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 
 #include <algorithm>
@@ -20,6 +21,12 @@ QString lotStateWord(records::LotState state, const wording::Speech& speech) {
         return toQString(speech.text("lot.unproven"));
     case records::LotState::onHold:
         return toQString(speech.text("lot.on-hold"));
+    case records::LotState::released:
+        return toQString(speech.text("lot.released"));
+    case records::LotState::reRun:
+        return toQString(speech.text("lot.re-run"));
+    case records::LotState::scrapped:
+        return toQString(speech.text("lot.scrapped"));
     }
     return {};
 }
@@ -52,6 +59,22 @@ records::LotState lotStateNow(const shop::ProvingState& state) {
         }
     }
     return now;
+}
+
+/// What comes next of an open lot, what may go of one on hold.
+std::string lotNote(const shop::ProvingState& state, records::LotState now, const wording::Speech& speech) {
+    const auto* watch = shop::watchOf(state, state.run->onFile.plan.run);
+    std::string note = now == records::LotState::open ? speech.text("lot.note.open-so-far") : std::string{};
+    const auto add = [&](const std::string& sentence) {
+        note += (note.empty() || sentence.empty() ? "" : " ") + sentence;
+    };
+    if (watch != nullptr && !watch->brackets.empty() && watch->brackets.back().lot == state.run->lotId) {
+        add(pullNote(watch->brackets.back(), speech));
+    }
+    if (watch != nullptr && watch->due) {
+        add(dueSentence(*watch, speech));
+    }
+    return note;
 }
 
 } // namespace
@@ -89,7 +112,7 @@ LotState lotOf(const shop::ProvingState& state, const wording::Speech& speech) {
     const auto now = lotStateNow(state);
     lot.lotHeading = toQString(speech.text("lot.heading", {{"lot", number}}));
     lot.lotState = lotStateWord(now, speech);
-    lot.lotNote = now == records::LotState::open ? toQString(speech.text("lot.note.open-so-far")) : QString{};
+    lot.lotNote = toQString(lotNote(state, now, speech));
     return lot;
 }
 

@@ -4,6 +4,7 @@
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/tour/tour_shop.hpp"
 #include "kiosk/shop/opening/opening.hpp"
+#include "kiosk/shop/testing/starters.hpp"
 
 #include <QCoreApplication>
 #include <QDir>
@@ -148,7 +149,7 @@ void TourKiosk::open() {
         return bytes;
     };
     m_writer = std::make_unique<ledger::Writer>(*m_book);
-    const auto identity = shop::openShop(*m_book, m_clock.wall(), random);
+    const auto identity = shop::openShop(*m_book, m_clock.wall(), random, shop::starterMethods());
     if (!identity) {
         miss(identity.error().what);
     }

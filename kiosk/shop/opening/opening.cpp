@@ -4,6 +4,7 @@
 #include "analytics/cure/ink_family.hpp"
 #include "kiosk/records/kinds.hpp"
 #include "kiosk/records/queries.hpp"
+#include "kiosk/records/test_queries.hpp"
 
 namespace holdfast::kiosk::shop {
 
@@ -25,13 +26,12 @@ std::vector<records::Record> firstRecords(const std::string& dryerId) {
     return list;
 }
 
-ledger::Result<void> writeFirstEntries(ledger::Book& book, drivers::WallTime now,
-                                       const std::function<ledger::UuidRandom()>& random) {
-    ledger::UuidSequence ids;
-    const auto newId = [&] { return ids.next(static_cast<std::uint64_t>(now.millisecondsSinceEpoch), random()); };
-    const auto kiosk = newId();
+using MakeId = std::function<std::string()>;
+
+ledger::Result<void> write(ledger::Book& book, const std::vector<records::Record>& list, const std::string& kiosk,
+                           drivers::WallTime now, const MakeId& newId) {
     ledger::CommitRequest request;
-    for (const auto& record : firstRecords(newId())) {
+    for (const auto& record : list) {
         const auto& row = records::rowOf(record);
         request.entries.push_back({newId(), kiosk, now.millisecondsSinceEpoch, now.utcOffsetMinutes, 0,
                                    std::string{row.kind}, row.version, records::bodyOf(record)});
@@ -51,13 +51,17 @@ std::string joined(const std::vector<std::string>& names) {
 } // namespace
 
 ledger::Result<KioskIdentity> openShop(ledger::Book& book, drivers::WallTime now,
-                                       const std::function<ledger::UuidRandom()>& random) {
+                                       const std::function<ledger::UuidRandom()>& random,
+                                       const std::vector<records::MethodDescribed>& methods) {
+    ledger::UuidSequence ids;
+    const MakeId newId = [&] { return ids.next(static_cast<std::uint64_t>(now.millisecondsSinceEpoch), random()); };
     const auto head = book.head();
     if (!head) {
         return tl::unexpected(head.error());
     }
     if (head->sequence == 0 && !book.readOnly()) {
-        if (auto written = writeFirstEntries(book, now, random); !written) {
+        const auto kiosk = newId();
+        if (auto written = write(book, firstRecords(newId()), kiosk, now, newId); !written) {
             return tl::unexpected(written.error());
         }
     }
@@ -70,6 +74,13 @@ ledger::Result<KioskIdentity> openShop(ledger::Book& book, drivers::WallTime now
         return tl::unexpected(first.error());
     }
     KioskIdentity identity{first->kiosk, {}};
+    const auto known = records::methods(book.reader(), true);
+    if (known && known->empty() && !methods.empty() && !book.readOnly()) {
+        const std::vector<records::Record> list{methods.begin(), methods.end()};
+        if (auto written = write(book, list, first->kiosk, now, newId); !written) {
+            return tl::unexpected(written.error());
+        }
+    }
     if (const auto dryers = records::dryers(book.reader()); dryers && !dryers->empty()) {
         identity.dryer = dryers->front().dryer;
     }

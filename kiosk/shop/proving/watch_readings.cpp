@@ -63,12 +63,13 @@ bool wasLoaded(const ProvingState& state, const RunWatch& run, const StateWatch&
     return of.readings > 0 || !room || !run.made || !of.counted || of.pieces >= 2 * *room;
 }
 
-std::string freshId(ProvingState& state, const std::string& otherwise) {
-    if (state.freshIds.empty()) {
-        return otherwise; // nobody gave any: still one of its own
+std::string freshId(Machine& m, const std::string& lot) {
+    auto& ids = m.state.freshIds;
+    if (ids.empty()) {
+        return lot + "-hold-" + std::to_string(m.nextNumber()); // nobody gave any: still one of its own
     }
-    auto id = std::move(state.freshIds.front());
-    state.freshIds.erase(state.freshIds.begin());
+    auto id = std::move(ids.front());
+    ids.erase(ids.begin());
     return id;
 }
 
@@ -163,11 +164,10 @@ void holdOne(Machine& m, PendingKeep& pending, std::size_t index) {
     }
     pending.entryIds.resize(pending.readings.size());
     BinBracket bracket;
-    const auto name = *kept.reading.lot + "-" + std::to_string(kept.recording);
-    bracket.hold = freshId(state, name + "-hold");
+    bracket.hold = freshId(m, *kept.reading.lot);
     bracket.reading = known;
     if (known.empty()) {
-        bracket.reading = pending.entryIds[index] = freshId(state, name + "-reading");
+        bracket.reading = pending.entryIds[index] = freshId(m, *kept.reading.lot);
     }
     bracket.lot = *kept.reading.lot;
     if (run->made || kept.reading.piece) {
@@ -298,7 +298,7 @@ void holdTheTunnel(Machine& m, PendingKeep& pending) {
             continue;
         }
         BinBracket bracket;
-        bracket.hold = freshId(state, one->lotId + "-stop-" + std::to_string(run->made->pieces));
+        bracket.hold = freshId(m, one->lotId);
         bracket.lot = one->lotId;
         bracket.known = true;
         bracket.open = false;

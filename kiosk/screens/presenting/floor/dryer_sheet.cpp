@@ -1,3 +1,4 @@
+#include "kiosk/screens/presenting/due_texts.hpp"
 #include "kiosk/screens/presenting/floor/floor_sheets.hpp"
 #include "kiosk/screens/presenting/header_presenter.hpp"
 #include "kiosk/screens/presenting/places/blocks.hpp"
@@ -38,6 +39,14 @@ SheetBlock figures(const shop::ProvingState& state, const FloorTyped& typed, con
             "reading.set-point", speech.text("readings.dryer.set-point", {{"unit", speech.figures.unitSign()}}),
             dryer->setPoint ? speech.figures.bare(dryer->setPoint->temperature()) : std::string{}, typed, speech));
     }
+    if (state.run && shop::watchOf(state, state.run->onFile.plan.run) != nullptr) {
+        auto made = figureField("reading.made", speech.text("readings.count.made"), {}, typed, speech);
+        const auto bad = typed.find("reading.made");
+        if (bad != typed.end() && shop::numberFrom(bad->second)) {
+            made.fault = toQString(speech.text("readings.fault.count"));
+        }
+        list.push_back(made);
+    }
     list.push_back(figureField("reading.pulled", speech.text("readings.dryer.pulled"), {}, typed, speech));
     return fieldsBlock(list);
 }
@@ -74,6 +83,9 @@ void addBelt(SheetPageState& page, const shop::ProvingState& state, const wordin
                     shared ? speech.text("readings.dryer.take-off") : std::string{}, whatIsPrinted(plan, speech));
         row.id = shared ? toQString("reading.off." + plan.run) : QString{};
         rows.push_back(row);
+        if (const auto* watch = shop::watchOf(state, plan.run)) {
+            rows.push_back(factRow(speech.text("readings.count.made"), countText(*watch, speech)));
+        }
     }
     page.blocks.append(rowsBlock(SheetKinds::Rows, rows));
     if (state.beltWindow) {

@@ -212,6 +212,17 @@ void FloorPlace::pull(const std::string& field, const std::string& text) {
     m_needs.send(pulled);
 }
 
+void FloorPlace::count(const std::string& field, const std::string& text, double figure) {
+    if (figure != std::floor(figure) || figure < -1e9 || figure > 1e9) {
+        m_typed[field] = text; // half a piece: what was typed stays
+        return;
+    }
+    m_needs.send(shop::PiecesTyped{{}, static_cast<int>(figure)});
+    if (m_needs.floor().refusal) {
+        m_typed[field] = text;
+    }
+}
+
 bool FloorPlace::enter(const std::string& field, const std::string& typedText) {
     if (!begins(field, "reading.")) {
         return false;
@@ -240,6 +251,8 @@ bool FloorPlace::enter(const std::string& field, const std::string& typedText) {
         shop::isPossible(*t) ? turnSetPoint(*t) : void(m_typed[field] = text);
     } else if (field == "reading.pulled" && !text.empty()) {
         pull(field, text);
+    } else if (field == "reading.made" && figure) {
+        count(field, text, *figure);
     }
     return true;
 }

@@ -43,6 +43,7 @@ private:
     void turnBelt(double metresPerMinute);
     void turnSetPoint(const analytics::AuthoredTemperature& setPoint);
     void pull(const std::string& field, const std::string& text);
+    void count(const std::string& field, const std::string& text, double figure);
 
     FloorNeeds m_needs;
     Page m_page = Page::ride;

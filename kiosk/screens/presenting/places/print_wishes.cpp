@@ -6,6 +6,9 @@
 #include "kiosk/reports/cards.hpp"
 #include "kiosk/reports/labels.hpp"
 #include "kiosk/reports/run_ticket.hpp"
+#include "kiosk/screens/presenting/places/print_certificate.hpp"
+#include "kiosk/screens/presenting/places/print_holds.hpp"
+#include "kiosk/screens/presenting/places/print_recall.hpp"
 #include "kiosk/shop/keeping/badge.hpp"
 
 #include <algorithm>
@@ -15,10 +18,10 @@ namespace holdfast::kiosk::screens {
 namespace {
 
 using What = PrintWish::What;
-using Wanted = std::optional<reports::Reported>;
+using Wanted = PrintWanted;
 
 constexpr const char* kLabelPaper = "label-62x100";
-constexpr const char* kSheetPaper = "a4";
+constexpr const char* kSheetPaper = "a4"; ///< where the shop has not said another
 
 class Wishes final {
 public:
@@ -29,24 +32,37 @@ public:
             m_style.demo = (*opened)->demo;
             m_shop = (*opened)->shop;
         }
+        const auto sheet = records::setting(m_reader, "sheet_paper");
+        if (const auto* key = sheet && *sheet ? std::get_if<std::string>(&**sheet) : nullptr) {
+            m_sheet = *key;
+        }
     }
 
-    Wanted run(std::int64_t number, bool card) {
-        const auto kind = card ? records::PlanKind::windowCard : records::PlanKind::run;
-        const auto found = records::runByNumber(m_reader, kind, number);
-        if (!found || !*found) {
-            return std::nullopt;
-        }
-        const auto& run = **found;
-        const auto window = run.usable ? analytics::windowOf(run.layers)
-                                       : tl::unexpected(std::vector{analytics::WindowFault::familyFaulty});
-        const auto ticket = reports::runTicketOf(run, window, dryerName(run.plan.dryer));
-        on(kSheetPaper);
-        return card ? reports::windowCard(ticket, m_style) : reports::runTicket(ticket, m_style);
+    Wanted run(std::int64_t number) {
+        const auto ticket = ticketOf(records::PlanKind::run, number);
+        on(m_sheet);
+        return ticket ? Wanted{reports::runTicket(*ticket, m_style)} : std::nullopt;
+    }
+
+    Wanted windowCard(std::int64_t number) {
+        const auto ticket = ticketOf(records::PlanKind::windowCard, number);
+        on(m_sheet);
+        return ticket ? Wanted{reports::windowCard(*ticket, m_style)} : std::nullopt;
+    }
+
+    Wanted certificate(std::int64_t number) {
+        const auto ticket = ticketOf(records::PlanKind::run, number);
+        return ticket ? certificateFor(source(), *ticket) : std::nullopt;
+    }
+
+    /// For lists and records: on the shop's sheets.
+    PrintSource source() {
+        on(m_sheet);
+        return {m_book, m_now, m_style, m_shop};
     }
 
     Wanted cards() {
-        on(kSheetPaper);
+        on(m_sheet);
         reports::ActionCards cards;
         cards.dryer = {shop::ActionCard::beltSlower, shop::ActionCard::beltFaster,  shop::ActionCard::hotter,
                        shop::ActionCard::cooler,     shop::ActionCard::feedStopped, shop::ActionCard::started,
@@ -126,7 +142,7 @@ public:
                 if (one.described.spec.strip) {
                     labels.expiry = one.described.spec.strip->expiry;
                 }
-                on(kSheetPaper);
+                on(m_sheet);
                 return reports::stripLabels(labels, m_style);
             }
         }
@@ -134,7 +150,18 @@ public:
     }
 
 private:
-    void on(const char* paper) { m_style.paper = reports::paperOf(paper); }
+    std::optional<reports::RunTicket> ticketOf(records::PlanKind kind, std::int64_t number) const {
+        const auto found = records::runByNumber(m_reader, kind, number);
+        if (!found || !*found) {
+            return std::nullopt;
+        }
+        const auto& run = **found;
+        const auto window = run.usable ? analytics::windowOf(run.layers)
+                                       : tl::unexpected(std::vector{analytics::WindowFault::familyFaulty});
+        return reports::runTicketOf(run, window, dryerName(run.plan.dryer));
+    }
+
+    void on(std::string_view paper) { m_style.paper = reports::paperOf(paper); }
 
     std::string personName(std::int64_t number) const {
         const auto names = m_book.personNames();
@@ -171,12 +198,14 @@ private:
     drivers::WallTime m_now;
     reports::ReportStyle m_style;
     std::string m_shop;
+    std::string m_sheet = kSheetPaper;
 };
 
 } // namespace
 
 bool isLabel(const PrintWish& wish) noexcept {
-    return wish.what == What::bucketLabel || wish.what == What::instrumentLabel || wish.what == What::personBadge;
+    return wish.what == What::bucketLabel || wish.what == What::instrumentLabel || wish.what == What::personBadge ||
+           wish.what == What::binLabel || wish.what == What::printLabel;
 }
 
 std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::Book& book,
@@ -184,9 +213,9 @@ std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::
     Wishes wishes{book, now, speech};
     switch (wish.what) {
     case What::runTicket:
-        return wishes.run(wish.number, false);
+        return wishes.run(wish.number);
     case What::windowCard:
-        return wishes.run(wish.number, true);
+        return wishes.windowCard(wish.number);
     case What::actionCards:
         return wishes.cards();
     case What::bucketLabel:
@@ -198,11 +227,15 @@ std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::
     case What::stripLabels:
         return wishes.strips(wish.number);
     case What::binLabel:
+        return binLabelFor(wishes.source(), wish.number);
     case What::printLabel:
+        return printLabelFor(wishes.source(), wish.number);
     case What::quarantine:
+        return quarantineFor(wishes.source());
     case What::recall:
+        return recallFor(wishes.source(), wish.id, wish.number);
     case What::certificate:
-        break;
+        return wishes.certificate(wish.number);
     }
     return std::nullopt;
 }

@@ -65,6 +65,8 @@ struct PlaceNeeds final {
     std::function<void(wording::Notice)> tell{};
     /// Shows another place: "run", "dryer", "runs", "tests", "holds", "inks", "instruments", "shop".
     std::function<void(const std::string& place)> go{};
+    /// Everything about one run on one page.
+    std::function<void(const std::string& run)> trace{};
     /// As if this code had been scanned.
     std::function<void(const std::string& code)> scan{};
     /// Runs `then` once somebody with that right has shown badge and PIN; at once while such a person still counts as

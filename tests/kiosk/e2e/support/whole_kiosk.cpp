@@ -10,11 +10,13 @@
 #include "kiosk/screens/font_rules.hpp"
 #include "kiosk/screens/presenting/kiosk_presenter.hpp"
 #include "kiosk/shop/opening/opening.hpp"
+#include "kiosk/shop/testing/starters.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
+#include <QQuickImageProvider>
 #include <QQuickItem>
 #include <QQuickWindow>
 #include <QtTest/QTest>
@@ -109,7 +111,7 @@ private:
     }
 
     void makeDesk(const Rig& rig) {
-        const auto identity = kiosk::shop::openShop(*m_book, m_clock.wall(), chance);
+        const auto identity = kiosk::shop::openShop(*m_book, m_clock.wall(), chance, kiosk::shop::starterMethods());
         REQUIRE(identity);
         m_desk = std::make_unique<shop::ProvingDesk>(
             shop::DeskNeeds{*m_book, *m_writer, m_clock, chance, identity->kiosk, identity->dryer});
@@ -118,6 +120,7 @@ private:
 
     void showWindow() {
         m_engine.addImportPath(QStringLiteral(":/qt/qml"));
+        m_engine.addImageProvider(QStringLiteral("picture"), m_presenter->makePictures().release());
         m_engine.setInitialProperties({{QStringLiteral("kiosk"), QVariant::fromValue(&m_model)}});
         m_engine.load(QUrl{QStringLiteral("qrc:/qt/qml/Holdfast/Screens/Main.qml")});
         REQUIRE_FALSE(m_engine.rootObjects().isEmpty());
