@@ -369,6 +369,25 @@ void addAllMethods(QList<SheetBlock>& blocks, const PrintFacts& facts, const Spe
     }
 }
 
+std::string splitSentence(const records::TestDone& done, const Speech& speech) {
+    std::optional<bool> asPrinted;
+    std::optional<bool> again;
+    for (const auto& result : done.results) {
+        const auto* yes = std::get_if<bool>(&result.value);
+        if (yes != nullptr && result.ownName == shop::kOtherSurvived) {
+            asPrinted = *yes;
+        } else if (yes != nullptr && result.ownName == shop::kReCuredSurvived) {
+            again = *yes;
+        }
+    }
+    if (!asPrinted || !again || (*asPrinted && !*again)) {
+        return {};
+    }
+    return speech.text(*asPrinted ? "tests.split.both-held"
+                       : *again   ? "tests.split.under-cured"
+                                  : "tests.split.both-failed");
+}
+
 std::string resultsLine(const records::TestDone& done, const Speech& speech) {
     std::string line;
     for (const auto& result : done.results) {

@@ -25,6 +25,8 @@ void addAllMethods(QList<SheetBlock>& blocks, const PrintFacts& facts, const wor
                                       const wording::Speech& speech);
 /// What was seen in one test, with its outcome.
 [[nodiscard]] SheetBlock testFactsBlock(const records::TestDone& done, const wording::Speech& speech);
+/// What the two halves of a split test mean; empty of any other test.
+[[nodiscard]] std::string splitSentence(const records::TestDone& done, const wording::Speech& speech);
 /// "colour 4.5, staining 4".
 [[nodiscard]] std::string resultsLine(const records::TestDone& done, const wording::Speech& speech);
 /// "L* 41.2 · a* 52.0 · b* 30.1"

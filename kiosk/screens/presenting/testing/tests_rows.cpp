@@ -283,6 +283,9 @@ void TestsPlace::addTest(SheetPageState& page, const TestShown& shown) const {
     if (shown.test.versions > 1) {
         page.blocks.append(textBlock(SheetKinds::Sentence, text("tests.test.corrected")));
     }
+    if (const auto split = splitSentence(shown.test.done, speech); !split.empty()) {
+        page.blocks.append(textBlock(SheetKinds::Sentence, split));
+    }
     page.blocks.append(testFactsBlock(shown.test.done, speech));
     if (shown.history) {
         page.blocks.append(textBlock(SheetKinds::Heading, text("tests.test.versions")));
