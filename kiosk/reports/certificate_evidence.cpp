@@ -177,7 +177,8 @@ void addReadings(std::vector<DocPart>& parts, const Certificate& certificate, co
                                       {"unproven", number(counts.notProven)},
                                       {"struck", number(counts.struck)},
                                       {"refused", number(counts.refused)},
-                                      {"missed", number(counts.missed)}})});
+                                      {"missed", number(counts.missed)}}),
+                                Weight::text, 6, true});
     }
     parts.push_back(readingTable(certificate, speech));
 }
@@ -189,7 +190,8 @@ void addTests(std::vector<DocPart>& parts, const Certificate& certificate, const
         parts.push_back(DocText{said(speech, "reports.certificate.test-sum",
                                      {{"count", std::to_string(counts.tests)},
                                       {"failed", std::to_string(counts.failedTests)},
-                                      {"void", std::to_string(counts.voidTests)}})});
+                                      {"void", std::to_string(counts.voidTests)}}),
+                                Weight::text, 6, true});
     }
     parts.push_back(testTable(certificate, speech));
     DocPictures pictures;

@@ -41,12 +41,25 @@ QString dayOf(const RecallLine& line, const wording::Speech& speech) {
     return line.day ? dateText(*line.day) : said(speech, "holds.recall.no-day");
 }
 
-QString cartonsOf(const RecallLine& line, const wording::Speech& speech) {
+constexpr qsizetype kMarksInARow = 12;
+constexpr qsizetype kLongestMark = 40; ///< signs: then a row with all its marks is never higher than a page
+
+/// A row's worth of marks each: no carton may be lost because a cell is full.
+QStringList cartonsOf(const RecallLine& line, const wording::Speech& speech) {
+    if (line.cartons.empty()) {
+        return {said(speech, "holds.recall.no-cartons")};
+    }
+    QStringList rows;
     QStringList marks;
     for (const auto& carton : line.cartons) {
-        marks += tidy(carton);
+        const auto mark = tidy(carton);
+        marks += mark.size() > kLongestMark ? mark.left(kLongestMark) + QChar(0x2026) : mark;
+        if (marks.size() == kMarksInARow) {
+            rows += marks.join(QStringLiteral(", "));
+            marks.clear();
+        }
     }
-    return marks.isEmpty() ? said(speech, "holds.recall.no-cartons") : marks.join(QStringLiteral(", "));
+    return marks.isEmpty() ? rows : rows + QStringList{marks.join(QStringLiteral(", "))};
 }
 
 QString customerName(const RecallCustomer& customer, const wording::Speech& speech) {
@@ -61,13 +74,17 @@ DocTable customerTable(const RecallCustomer& customer, const wording::Speech& sp
                      {said(speech, "reports.recall.state"), 26},      {said(speech, "reports.recall.called"), 18}};
     table.lines = 40;
     for (const auto& line : customer.lines) {
-        DocCell called;
-        called.box = true;
-        table.rows.push_back(
-            {DocCell{cartonsOf(line, speech)}, DocCell{QString::number(line.pieces), true},
-             DocCell{dayOf(line, speech)},
-             DocCell{said(speech, "reports.run-and-lot", {{"run", digits(line.run)}, {"lot", digits(line.lot)}})},
-             DocCell{lotStateText(line.state, speech)}, called});
+        const auto cartons = cartonsOf(line, speech);
+        for (qsizetype i = 0; i < cartons.size(); ++i) {
+            DocCell called;
+            called.box = true;
+            const bool first = i == 0; // a move's pieces are counted once
+            table.rows.push_back(
+                {DocCell{cartons[i]}, DocCell{first ? QString::number(line.pieces) : QString(), true},
+                 DocCell{dayOf(line, speech)},
+                 DocCell{said(speech, "reports.run-and-lot", {{"run", digits(line.run)}, {"lot", digits(line.lot)}})},
+                 DocCell{lotStateText(line.state, speech)}, called});
+        }
     }
     return table;
 }
@@ -101,7 +118,7 @@ std::vector<DocPart> partsOf(const RecallList& list, const wording::Speech& spee
                                      {{"customer", customerName(customer, speech).toStdString()},
                                       {"pieces", digits(customer.pieces)},
                                       {"cartons", digits(customer.cartons)}}),
-                                Weight::strong, 3});
+                                Weight::strong, 3, true});
         parts.push_back(customerTable(customer, speech));
     }
     parts.push_back(DocHeading{said(speech, "reports.recall.here")});

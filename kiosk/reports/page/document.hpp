@@ -18,11 +18,12 @@ namespace holdfast::kiosk::reports {
 
 enum class Weight { small, text, strong, lead, largest };
 
-/// Its lines stay on one page; in lead type they stay with what follows.
+/// Its lines stay on one page; they may stay with what follows.
 struct DocText final {
     QString text; ///< empty: left out
     Weight weight = Weight::text;
-    int lines = 6; ///< at most
+    int lines = 6;             ///< at most
+    bool keepWithNext = false; ///< so does lead type
 };
 
 /// Never stands alone at a page's foot.

@@ -16,7 +16,8 @@ void addText(std::vector<DocPiece>& pieces, const DocText& text, const DocMeasur
     const auto lines = wrapped(text.text, m.width, type, text.lines);
     for (qsizetype i = 0; i < lines.size(); ++i) {
         const bool last = i + 1 == lines.size();
-        pieces.push_back({i == 0 ? 0.3 * m.em : 0.0, lineHeight(type), !last || text.weight == Weight::lead,
+        pieces.push_back({i == 0 ? 0.3 * m.em : 0.0, lineHeight(type),
+                          !last || text.keepWithNext || text.weight == Weight::lead,
                           [=](PlacedPage& page, double top) { put(page, m.left, top, lines[i], type); }});
     }
 }

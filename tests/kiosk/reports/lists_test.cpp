@@ -168,6 +168,25 @@ TEST_CASE("a recall list of none, one and many customers keeps to its pages", "[
     }
 }
 
+TEST_CASE("no carton is lost, however many one shipment had", "[reports]") {
+    withFonts();
+    RecallLot lot{20414, "Red jerseys", 1, records::LotState::onHold, {}, {}};
+    records::PiecesMoved moved;
+    moved.count = 500;
+    for (int i = 0; i < 500; ++i) {
+        moved.cartons.push_back("C-" + std::to_string(i) + "-" + std::string(90, 'W'));
+    }
+    lot.shipped = {moved};
+    const ReportStyle style;
+    const auto report = recallList(recallListOf({}, {lot}), style);
+    checkReport(report, style);
+    const auto text = placedText(report);
+    for (int i = 0; i < 500; ++i) {
+        INFO(i);
+        CHECK(text.contains(QStringLiteral("C-%1-").arg(i)));
+    }
+}
+
 TEST_CASE("a recall's file has a line for each carton and what is here behind them", "[reports]") {
     const auto list = recallListOf({RecallReach::run, {}, 20414, 0}, recallLots("x"));
     const auto text = csvOf(list, {});
