@@ -448,6 +448,11 @@ wording::Notice TestForm::saidAfter(const shop::TestToKeep& kept) const {
 }
 
 std::optional<FormKeeping> TestForm::keeping() {
+    const auto fresh = took(printFacts(needs().book->reader(), m_facts.print.named.print));
+    if (!fresh || !*fresh) {
+        return std::nullopt;
+    }
+    m_facts = **fresh; // something may have been kept since the form was opened
     const auto context = took(contextOf(m_facts, needs()));
     if (!context) {
         return std::nullopt;
