@@ -188,8 +188,8 @@ std::optional<analytics::RunPlan> planThen(const SQLite::Database& database, con
         return std::nullopt;
     }
     auto plan = (*run)->layers;
-    const bool sameShape = taken.window && taken.window->layers.size() == plan.layers.size() &&
-                           taken.revisions->fabric.name == plan.fabric.name;
+    const bool sameShape =
+        taken.guards.layers.size() == plan.layers.size() && taken.revisions->fabric.name == plan.fabric.name;
     if (!sameShape) {
         return std::nullopt;
     }

@@ -16,21 +16,18 @@ CeilingLine ceilingOf(const analytics::GuardedLimit& limit, const wording::Speec
 }
 
 void addLimits(HeatScaleState& scale, const records::ReadingTaken& reading, const wording::Speech& speech) {
-    if (!reading.window) {
-        return;
-    }
-    for (const auto& layer : reading.window->layers) {
-        scale.cures.append(CureLine{shown(layer.cure.limit, speech),
-                                    shown(layer.cure.guard, speech),
-                                    toQString(speech.figures.bare(layer.cure.limit)),
+    for (const auto& cure : reading.guards.layers) { // the lines that were used
+        scale.cures.append(CureLine{shown(cure.limit, speech),
+                                    shown(cure.guard, speech),
+                                    toQString(speech.figures.bare(cure.limit)),
                                     {},
                                     false});
     }
-    if (reading.window->upperHard) {
-        scale.hardCeiling = ceilingOf(*reading.window->upperHard, speech);
+    if (reading.guards.hard) {
+        scale.hardCeiling = ceilingOf(*reading.guards.hard, speech);
     }
-    if (reading.window->upperBleed) {
-        scale.bleedCeiling = ceilingOf(*reading.window->upperBleed, speech);
+    if (reading.guards.bleed) {
+        scale.bleedCeiling = ceilingOf(*reading.guards.bleed, speech);
     }
 }
 

@@ -29,6 +29,8 @@ void ReadingSheet::reload() {
     }
     m_taken = std::move(*taken);
     m_points = m_taken ? traceOf(*needs().book, *m_taken) : std::vector<ledger::TracePoint>{};
+    auto versions = records::versionsOfReading(needs().book->reader(), m_row.id);
+    m_versions = versions ? std::move(*versions) : std::vector<records::ReadingVersion>{};
     const auto rows = records::readingsOfRun(needs().book->reader(), m_row.run);
     for (const auto& row : rows ? *rows : std::vector<records::ReadingRow>{}) {
         if (row.id == m_row.id) {
@@ -135,11 +137,35 @@ void ReadingSheet::addVerdict(SheetPageState& page) const {
     }
 }
 
+void ReadingSheet::addVersions(SheetPageState& page) const {
+    if (m_versions.size() < 2) {
+        return;
+    }
+    page.blocks.append(textBlock(SheetKinds::Heading, text("holds.move.history")));
+    SheetBlock trail;
+    trail.kind = SheetKinds::Trail;
+    for (auto version = m_versions.rbegin() + 1; version != m_versions.rend(); ++version) {
+        const auto& verdict = version->taken.verdict;
+        TrailEntry entry;
+        entry.time = toQString(wording::clockText(version->at, how().utcOffsetMinutes));
+        entry.day = toQString(wording::dayOf(version->at, how().utcOffsetMinutes));
+        if (verdict) {
+            entry.title = toQString(wording::word(verdict->word, speech()));
+            entry.value = toQString(wording::headMarginText(*verdict, speech()));
+            entry.marked = true;
+            entry.mark = filmMark(verdict->word);
+        }
+        trail.trail.append(entry);
+    }
+    page.blocks.append(trail);
+}
+
 void ReadingSheet::addTo(SheetPageState& page) const {
     page.title = toQString(text(m_striking ? "holds.strike.title" : "holds.reading.title",
                                 {{"when", wording::whenText(m_row.takenAt, how().utcOffsetMinutes)}}));
     addOtherFaults(page.blocks, {});
     addVerdict(page);
+    addVersions(page);
     if (m_striking) {
         page.blocks.append(textBlock(SheetKinds::Sentence, text("holds.strike.lead")));
         std::vector<Choice> choices;

@@ -23,10 +23,13 @@ private:
     void strike();
     void signedBy(std::int64_t person);
     void addVerdict(SheetPageState& page) const;
+    /// As it was judged before, newest first.
+    void addVersions(SheetPageState& page) const;
 
     records::ReadingRow m_row;
     std::optional<records::ReadingTaken> m_taken;
     std::vector<ledger::TracePoint> m_points;
+    std::vector<records::ReadingVersion> m_versions; ///< oldest first
     bool m_striking = false;
     std::optional<records::StruckCause> m_cause;
 };
