@@ -7,6 +7,7 @@
 #include "kiosk/shop/planning/layer_bucket.hpp"
 #include "kiosk/shop/planning/replan.hpp"
 #include "kiosk/shop/planning/revisions.hpp"
+#include "kiosk/shop/testing/starters.hpp"
 
 #include <algorithm>
 
@@ -27,6 +28,8 @@ ledger::Result<void> DemoClerk::operator()(const OpensShop&) {
          {people.list, demoDryers(makeId), demoInks(), demoInstruments(makeId, today(), m_probeAddress)}) {
         list.insert(list.end(), part.begin(), part.end());
     }
+    const auto methods = shop::starterMethods();
+    list.insert(list.end(), methods.begin(), methods.end());
     return m_pen.write(list, people.names);
 }
 

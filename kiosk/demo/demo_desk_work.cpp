@@ -79,6 +79,7 @@ std::vector<DemoStep> demoDeskWork() {
     addCrews(steps);
     add(steps, on(7, 6, 40), Checks{"P-5", CheckKind::ice});
     add(steps, on(7, 6, 50), Checks{"P-5", CheckKind::boiling});
+    add(steps, on(9, 6, 45), Checks{"P-8", CheckKind::ice});
     add(steps, on(9, 6, 40), Checks{"H-7", CheckKind::ice});
     return steps;
 }

@@ -21,11 +21,12 @@ struct Dryer final {
     const char* piecesPerMetre;
 };
 
-/// North for cotton, South cooler for polyester, West long and slow for inks that must be held.
+/// Each fed from one press by hand. North for cotton, South cooler for polyester, West long and slow for inks that must
+/// be held.
 constexpr std::array<Dryer, 3> kDryers{{
-    {"North", kDemoProbe, "3", "4.5", "1", "8", "360", "450", "2"},
-    {"South", "P-5", "3.6", "4", "1", "9", "335", "450", "2.5"},
-    {"West", "P-8", "6", "2", "0.6", "6", "345", "420", "1.5"},
+    {"North", kDemoProbe, "3", "4.5", "1", "8", "360", "450", "0.5"},
+    {"South", "P-5", "3.6", "4", "1", "9", "335", "450", "0.5"},
+    {"West", "P-8", "6", "2", "0.6", "6", "345", "420", "1"},
 }};
 
 const Dryer& rowOf(DemoDryer dryer) {

@@ -47,10 +47,10 @@ std::vector<DemoStep> dayOne() {
         {on(1, 8, 26), kSouth, ridesTo(295.0)},
         {on(1, 8, 30), kSouth, Acts{ActionCard::ready}},
         {on(1, 8, 40), kSouth, Rides{}},
-        {on(1, 11, 10), kSouth, ridesTo(276.5)},
-        {on(1, 11, 12), kSouth, Acts{ActionCard::beltSlower, {}, 3.6, {}}},
-        {on(1, 11, 15), kSouth, Acts{ActionCard::pulled, 18, {}, {}}},
-        {on(1, 11, 27), kSouth, Rides{}},
+        {on(1, 9, 40), kSouth, ridesTo(276.5)},
+        {on(1, 9, 42), kSouth, Acts{ActionCard::beltSlower, {}, 3.6, {}}},
+        {on(1, 9, 45), kSouth, Acts{ActionCard::pulled, 18, {}, {}}},
+        {on(1, 9, 57), kSouth, Rides{}},
         {on(1, 13, 40), kSouth, FinishesRun{20379, 18}},
     };
 }
@@ -79,8 +79,8 @@ std::vector<DemoStep> dayThree() {
     again.retake = true;
     return {
         {on(3, 7, 0), kNorth, ScansRun{20384}},
-        {on(3, 7, 10), kNorth, ridesTo(325.5)},
-        {on(3, 7, 18), kNorth, again},
+        {on(3, 7, 2), kNorth, ridesTo(325.5)},
+        {on(3, 7, 5), kNorth, again},
         {on(3, 9, 20), kNorth, KeepsStrip{60, 5, false}},
         {on(3, 9, 24), kNorth, KeepsStrip{12, 4, false, true}},
         {on(3, 11, 30), kNorth, Rides{}},
@@ -112,7 +112,7 @@ std::vector<DemoStep> dayFive() {
         {on(5, 8, 58), kSouth, Rides{}},
         {on(5, 10, 15), kSouth, FinishesRun{20393, 2}},
         {on(5, 13, 8), kNorth, Acts{ActionCard::takenOver}},
-        {on(5, 9, 55), kWest, Acts{ActionCard::feedStopped}},
+        {on(5, 9, 25), kWest, Acts{ActionCard::feedStopped}},
     };
 }
 

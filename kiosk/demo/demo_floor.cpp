@@ -5,6 +5,8 @@
 
 #include <QCoreApplication>
 
+#include <algorithm>
+
 namespace holdfast::kiosk::demo {
 namespace {
 
@@ -20,6 +22,13 @@ AuthoredTemperature fahrenheit(double value) {
 
 ledger::Failure notDone(const char* what) {
     return {ledger::FailureCode::inputOutput, std::string{"the demo's desk did not "} + what};
+}
+
+bool isOfTheBelt(const records::Record& record) {
+    return std::holds_alternative<records::RunFinished>(record) ||
+           std::holds_alternative<records::RunReplanned>(record) ||
+           std::holds_alternative<records::LotClosed>(record) ||
+           std::holds_alternative<records::DecisionSigned>(record);
 }
 
 } // namespace
@@ -43,6 +52,18 @@ void DemoFloor::newDay() {
     for (auto& [dryer, desk] : m_desks) {
         m_desk = desk.get();
         m_desk->reload();
+        settle();
+    }
+}
+
+void DemoFloor::tell(const std::vector<records::Record>& written) {
+    if (std::none_of(written.begin(), written.end(), isOfTheBelt)) {
+        return;
+    }
+    for (auto& [dryer, desk] : m_desks) {
+        m_desk = desk.get();
+        m_desk->send(shop::Tick{m_clock.now()});
+        m_desk->send(shop::KeptElsewhere{written});
         settle();
     }
 }
@@ -96,7 +117,9 @@ void DemoFloor::operator()(const Rides& ride) {
     if (ride.reason) {
         m_desk->send(shop::ReasonChosen{*ride.reason});
     }
-    m_desk->send(shop::PositionTouched{ride.position});
+    if (ride.position) {
+        m_desk->send(shop::PositionTouched{*ride.position});
+    }
     m_desk->send(shop::PlacementChosen{ride.placement});
     const auto wall = m_clock.wall();
     const auto seed = static_cast<std::uint64_t>(m_clock.now().count());
@@ -104,6 +127,19 @@ void DemoFloor::operator()(const Rides& ride) {
     m_desk->onSamples(QString::fromLatin1(probeOf(m_dryer)), simulated.samples);
     m_clock.moveTo(wall, simulated.length);
     m_desk->send(shop::Tick{m_clock.now()});
+}
+
+void DemoFloor::operator()(const RidesIfDue& ride) {
+    const auto& state = m_desk->state();
+    const auto& runs = state.watch.runs;
+    const bool due = std::any_of(runs.begin(), runs.end(), [&](const shop::RunWatch& one) {
+        return one.run->onFile.plan.number == ride.run && one.due && one.due->reading.now;
+    });
+    const auto& window = shop::shownWindow(state);
+    const bool closed = window && window->state == analytics::WindowState::closed;
+    if (due && state.run && !closed && !state.floor.setUp) {
+        (*this)(Rides{});
+    }
 }
 
 void DemoFloor::operator()(const KeepsStrip& strip) {

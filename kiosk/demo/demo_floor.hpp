@@ -24,6 +24,8 @@ public:
     /// Instruments are as they stand on the clock's new day.
     void newDay();
     [[nodiscard]] ledger::Result<void> play(DemoDryer dryer, const DemoAct& act);
+    /// Of what is written away from the dryers and changes what is on the belts.
+    void tell(const std::vector<records::Record>& written);
 
     // what a step does at the desk that play() chose
     void operator()(const ScansRun& scan);
@@ -31,6 +33,7 @@ public:
     void operator()(const ScansCard& scan);
     void operator()(const Claims& claim);
     void operator()(const Rides& ride);
+    void operator()(const RidesIfDue& ride);
     void operator()(const KeepsStrip& strip);
     void operator()(const TypesSpot& spot);
     void operator()(const TypesGun& gun);

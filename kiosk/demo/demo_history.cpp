@@ -68,10 +68,15 @@ ledger::Result<ledger::CommitRequest> played(drivers::WallTime now, const std::s
         return tl::unexpected(book.error());
     }
     ledger::Writer writer{**book};
-    if (auto done = DemoPlayer{**book, writer, now, probeAddress}.play(); !done) {
+    DemoPlayer player{**book, writer, now, probeAddress};
+    if (auto done = player.play(); !done) {
         return tl::unexpected(done.error());
     }
-    return wholeOf(**book);
+    auto request = wholeOf(**book);
+    if (request) {
+        request->blobs.insert(request->blobs.end(), player.pictures().begin(), player.pictures().end());
+    }
+    return request;
 }
 
 } // namespace

@@ -134,7 +134,7 @@ std::vector<records::Record> demoInstruments(const std::function<std::string()>&
 }
 
 records::Record demoCheck(const records::InstrumentOnFile& instrument, analytics::CheckKind kind,
-                          std::chrono::sys_days today) {
+                          std::chrono::sys_days today, double errorFahrenheit) {
     constexpr auto kUnit = analytics::TemperatureUnit::fahrenheit;
     const auto air = analytics::airPressure(
         analytics::SeaLevelReport{analytics::Pressure::fromKilopascal(101.3), analytics::Altitude::fromMetres(120.0)});
@@ -143,7 +143,7 @@ records::Record demoCheck(const records::InstrumentOnFile& instrument, analytics
     analytics::CheckRequest request;
     request.kind = kind;
     request.reference = *bath;
-    request.reading = shop::instruments::readByHand({bath->at.in(kUnit) + 0.2, kUnit}, "32.0",
+    request.reading = shop::instruments::readByHand({bath->at.in(kUnit) + errorFahrenheit, kUnit}, "32.0",
                                                     analytics::TemperatureDifference::fromFahrenheit(0.1));
     const auto result = analytics::judgeCheck(calibration, request);
     assert(result);

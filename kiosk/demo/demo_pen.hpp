@@ -5,6 +5,7 @@
 #include "kiosk/ledger/uuid.hpp"
 #include "kiosk/records/kinds.hpp"
 
+#include <functional>
 #include <random>
 #include <string>
 #include <vector>
@@ -36,17 +37,30 @@ public:
 
     [[nodiscard]] ledger::UuidRandom chance();
     [[nodiscard]] std::string newId();
-    /// In one commit.
+    /// In one commit. `written` is told of it afterwards.
     [[nodiscard]] ledger::Result<void> write(const std::vector<records::Record>& list,
                                              const std::vector<ledger::PersonName>& names = {});
+    /// The same, signed by somebody, the entries with ids that are known before (those without get new ones).
+    [[nodiscard]] ledger::Result<void> writeSigned(std::int64_t person, const std::vector<records::Record>& list,
+                                                   const std::vector<std::string>& ids = {},
+                                                   std::vector<ledger::BlobDraft> pictures = {});
+    std::function<void(const std::vector<records::Record>&)> written{};
+    /// All that were written so far.
+    [[nodiscard]] const std::vector<ledger::BlobDraft>& pictures() const noexcept { return m_pictures; }
 
 private:
+    [[nodiscard]] ledger::Result<void> commit(std::int64_t person, const std::vector<records::Record>& list,
+                                              const std::vector<std::string>& ids,
+                                              const std::vector<ledger::PersonName>& names,
+                                              std::vector<ledger::BlobDraft> pictures);
+
     static constexpr std::uint64_t kSeed = 20411;
 
     ledger::Book& m_book;
     const drivers::Clock& m_clock;
     ledger::UuidSequence m_ids;
     std::mt19937_64 m_engine{kSeed};
+    std::vector<ledger::BlobDraft> m_pictures;
 };
 
 } // namespace holdfast::kiosk::demo

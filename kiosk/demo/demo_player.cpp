@@ -29,8 +29,10 @@ constexpr std::array<SwitchedOff, 9> kSwitchedOff{{
 
 DemoPlayer::DemoPlayer(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                        const std::string& probeAddress)
-    : m_calendar{now}, m_pen{book, m_clock}, m_clerk{book, m_pen, m_clock, probeAddress}, m_floor{book, writer, m_pen,
-                                                                                                  m_clock} {}
+    : m_calendar{now}, m_pen{book, m_clock}, m_clerk{book, m_pen, m_clock, probeAddress}, m_bench{book, m_pen, m_clock},
+      m_office{book, m_pen, m_clock}, m_floor{book, writer, m_pen, m_clock} {
+    m_pen.written = [this](const std::vector<records::Record>& list) { m_floor.tell(list); };
+}
 
 ledger::Result<void> DemoPlayer::play() {
     for (const auto& step : demoSteps()) {
@@ -50,8 +52,10 @@ void DemoPlayer::moveTo(const DemoTime& time) {
     constexpr milliseconds kLeast{3'000}; // the same card twice within two seconds counts once
     const auto wall = m_calendar.wallOf(time);
     const milliseconds passed{wall.millisecondsSinceEpoch - m_clock.wall().millisecondsSinceEpoch};
+    constexpr milliseconds kNight{600'000}; // the other kiosks sleep, and with them their monotonic clocks
     const bool first = m_clock.wall().millisecondsSinceEpoch == 0;
-    m_clock.moveTo(wall, first ? drivers::MonotonicTime{0} : std::max(kLeast, passed));
+    m_clock.moveTo(wall, first ? drivers::MonotonicTime{0}
+                               : std::max(kLeast, time.day == m_day ? passed : std::min(passed, kNight)));
     if (time.day == m_day) {
         return;
     }
@@ -69,6 +73,10 @@ ledger::Result<void> DemoPlayer::play(const DemoStep& step) {
         [&](const auto& act) -> ledger::Result<void> {
             if constexpr (std::is_invocable_v<DemoClerk&, decltype(act)>) {
                 return m_clerk(act);
+            } else if constexpr (std::is_invocable_v<DemoBench&, decltype(act)>) {
+                return m_bench(act);
+            } else if constexpr (std::is_invocable_v<DemoOffice&, decltype(act)>) {
+                return m_office(act);
             } else {
                 return m_floor.play(step.dryer, act);
             }

@@ -1,7 +1,9 @@
 #pragma once
 
+#include "kiosk/demo/demo_bench.hpp"
 #include "kiosk/demo/demo_clerk.hpp"
 #include "kiosk/demo/demo_floor.hpp"
+#include "kiosk/demo/demo_office.hpp"
 
 namespace holdfast::kiosk::demo {
 
@@ -12,6 +14,8 @@ public:
     DemoPlayer(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now, const std::string& probeAddress);
 
     [[nodiscard]] ledger::Result<void> play();
+    /// That were taken of prints, once it has been played.
+    [[nodiscard]] const std::vector<ledger::BlobDraft>& pictures() const noexcept { return m_pen.pictures(); }
 
 private:
     void moveTo(const DemoTime& time);
@@ -21,6 +25,8 @@ private:
     DemoClock m_clock;
     DemoPen m_pen;
     DemoClerk m_clerk;
+    DemoBench m_bench;
+    DemoOffice m_office;
     DemoFloor m_floor;
     int m_day = 0;
 };

@@ -4,6 +4,8 @@
 #include "kiosk/demo/demo_calendar.hpp"
 #include "kiosk/demo/demo_dryers.hpp"
 #include "kiosk/records/bucket_records.hpp"
+#include "kiosk/records/complaint_records.hpp"
+#include "kiosk/records/print_records.hpp"
 #include "kiosk/records/reading_records.hpp"
 #include "kiosk/shop/proving/action_card.hpp"
 
@@ -70,12 +72,16 @@ struct Claims final {
     std::int64_t run = 0;
 };
 struct Rides final {
-    std::optional<double> peakFahrenheit{}; ///< absent: as fits the belt's window
-    int silentSeconds = 0;                  ///< around the top: the probe says nothing
-    records::BeltPosition position = records::BeltPosition::centre;
+    std::optional<double> peakFahrenheit{};          ///< absent: as fits the belt's window
+    int silentSeconds = 0;                           ///< around the top: the probe says nothing
+    std::optional<records::BeltPosition> position{}; ///< absent: where the plan asks for it
     std::optional<records::ReadingReason> reason{};
     analytics::Placement placement = analytics::Placement::wetInk;
     bool retake = false;
+};
+/// Nothing unless a reading of that run is due with the next pieces.
+struct RidesIfDue final {
+    std::int64_t run = 0;
 };
 struct KeepsStrip final {
     std::int64_t label = 0; ///< of the packet, or of a single strip
@@ -104,9 +110,93 @@ struct Acts final {
     std::optional<double> setPointFahrenheit{};
 };
 
+// at QA's bench; prints are named by a word of the history's own
+struct NamesPrint final {
+    std::string print{};
+    std::int64_t run = 0;
+    int lot = 1;
+    int piece = 1;
+    std::string shelf{}; ///< empty: it is to be tested
+    int keptForDays = 0; ///< on that shelf
+    bool reprintAllowed = false;
+};
+struct CutsPrint final {
+    std::string print{};
+    std::string half{};
+};
+struct EndsPrint final {
+    std::string print{};
+    records::PrintEnd end = records::PrintEnd::usedUp;
+};
+struct DescribesMethod final {}; ///< of the shop's own: a warm iron on the folded print
+struct Washes final {
+    std::vector<std::string> prints{};
+    const char* machine = "Washer 1";
+    const char* goodMark = "G-2";
+};
+/// The newest load. By eye, in half steps.
+struct JudgesLoad final {
+    const char* good = "";
+    const char* weak = "";
+};
+struct TestsPrint final {
+    std::string print{};
+    std::string method{};               ///< key of a starter, or "fold"
+    std::string cycle{};                ///< of a wash; of a bleed watch its hours
+    std::vector<std::string> answers{}; ///< in the order of the form; of a stretch what each pull showed
+    std::vector<std::string> lengths{}; ///< mm: original, stretched, relaxed; of a shrink twice original, relaxed
+    std::vector<double> before{};       ///< L*, a*, b*
+    std::vector<double> after{};
+    int wear = -1; ///< of the pictured print, in tenths; below 0: no picture
+    const char* note = "";
+};
+
+// at the desk where lots are decided
+/// Counted as it came out of the dryer, packed and shipped but for `spoiled` and what left it before.
+struct Packs final {
+    std::int64_t run = 0;
+    int lot = 1;
+    int spoiled = 0;
+    int unaccounted = 0; ///< that nobody finds
+    bool ships = true;
+};
+struct Decides final {
+    std::int64_t run = 0;
+    int lot = 1;
+    records::DecisionWord word = records::DecisionWord::released;
+    const char* reason = "";
+    std::vector<std::int64_t> signers{};
+    const char* laboratoryReport = "";
+};
+/// All red bins as the book has them but the newest, which has `fewer` pieces.
+struct CountsShelf final {
+    int fewer = 0;
+};
+struct Complains final {
+    const char* customer = "";
+    records::ComplaintKind what = records::ComplaintKind::washedOut;
+    const char* words = "";
+    const char* pieces = "";
+    const char* clue = "";
+    std::int64_t run = 0; ///< 0: tied to none
+};
+/// Of the oldest complaint that is open.
+struct FindsCause final {
+    const char* cause = "";
+    const char* action = "";
+    std::vector<std::int64_t> signers{};
+};
+/// In ice, by so much too high; readings since the last good look are judged again.
+struct FailsIceCheck final {
+    const char* instrument = "";
+    double errorFahrenheit = 0.0;
+};
+
 using DemoAct = std::variant<OpensShop, ChangesCrew, OpensBucket, MakesMix, ClosesBucket, EntersSheet, Checks,
                              PlansRuns, PlansCards, TakesWayOut, OpensLot, FinishesRun, ScansRun, ScansAlso, ScansCard,
-                             Claims, Rides, KeepsStrip, TypesSpot, TypesGun, NotesFlash, Acts>;
+                             Claims, Rides, KeepsStrip, TypesSpot, TypesGun, NotesFlash, Acts, RidesIfDue, NamesPrint,
+                             CutsPrint, EndsPrint, DescribesMethod, Washes, JudgesLoad, TestsPrint, Packs, Decides,
+                             CountsShelf, Complains, FindsCause, FailsIceCheck>;
 
 struct DemoStep final {
     DemoTime at{};
@@ -123,5 +213,7 @@ struct DemoStep final {
 [[nodiscard]] std::vector<DemoStep> demoFirstWeek();
 [[nodiscard]] std::vector<DemoStep> demoSecondWeek();
 [[nodiscard]] std::vector<DemoStep> demoToday();
+[[nodiscard]] std::vector<DemoStep> demoBenchWork();
+[[nodiscard]] std::vector<DemoStep> demoLotWork();
 
 } // namespace holdfast::kiosk::demo
