@@ -55,6 +55,8 @@ public:
     [[nodiscard]] Result<Head> head() const;
     /// Verified against its hash: notFound, dropped, or damaged if it cannot be given.
     [[nodiscard]] Result<Bytes> blob(const Digest& digest) const;
+    /// The same by another thread's own connection, from openReader().
+    [[nodiscard]] static Result<Bytes> blob(SQLite::Database& reader, const Digest& digest);
     /// Drops the bytes of every blob of the kind stored before the time; the hash stays. Gives how many.
     [[nodiscard]] Result<std::int64_t> dropBlobs(const std::string& kind, std::int64_t storedBeforeMilliseconds,
                                                  std::int64_t nowMilliseconds);

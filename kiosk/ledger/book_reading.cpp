@@ -54,8 +54,12 @@ Result<Head> Book::head() const {
 }
 
 Result<Bytes> Book::blob(const Digest& digest) const {
-    return guarded("read a blob", reader(), [&]() -> Result<Bytes> {
-        SQLite::Statement query{reader(), "SELECT dropped_ms IS NOT NULL, bytes FROM blobs WHERE hash = ?"};
+    return blob(reader(), digest);
+}
+
+Result<Bytes> Book::blob(SQLite::Database& reader, const Digest& digest) {
+    return guarded("read a blob", reader, [&]() -> Result<Bytes> {
+        SQLite::Statement query{reader, "SELECT dropped_ms IS NOT NULL, bytes FROM blobs WHERE hash = ?"};
         bindBytes(query, 1, digest);
         if (!query.executeStep()) {
             return tl::unexpected(Failure{FailureCode::notFound, "no blob " + toHex(digest)});

@@ -11,13 +11,14 @@ template <class... Values>
 std::vector<LoadRow> loadRows(const Database& database, const char* where, const Values&... values) {
     std::vector<LoadRow> rows;
     auto query =
-        prepared(database, joined({"SELECT l.body, l.washed_ms, l.judged FROM loads l ", where}).c_str(), values...);
+        prepared(database, joined({"SELECT l.body, l.washed_ms, l.judged, l.judged_by FROM loads l ", where}).c_str(), values...);
     while (query.executeStep()) {
         LoadRow row;
         row.washed = storedBody<LoadWashed>(query.getColumn(0).getString());
         row.at = query.getColumn(1).getInt64();
         if (const auto judged = textAt(query, 2)) {
             row.judged = storedBody<LoadJudged>(*judged);
+            row.judgedBy = textAt(query, 3).value_or("");
         }
         rows.push_back(std::move(row));
     }

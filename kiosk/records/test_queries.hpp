@@ -76,6 +76,7 @@ struct LoadRow final {
     LoadWashed washed{};
     std::int64_t at = 0;
     std::optional<LoadJudged> judged{}; ///< as last put right
+    std::string judgedBy{};             ///< id of the entry that says so; empty: nobody has judged it
 };
 [[nodiscard]] ledger::Result<std::optional<LoadRow>> loadById(const SQLite::Database& database,
                                                               const std::string& load);

@@ -4,7 +4,6 @@
 #include "kiosk/shop/testing/print_code.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 
-#include <SQLiteCpp/Statement.h>
 
 #include <algorithm>
 #include <array>
@@ -201,18 +200,6 @@ const char* originKey(analytics::LimitOrigin origin) {
     return "tests.load.origin.charted";
 }
 
-/// Id of the entry that judged a load.
-std::optional<std::string> judgement(const SQLite::Database& book, const std::string& load) {
-    try {
-        SQLite::Statement query{book, "SELECT judged_by FROM loads WHERE id = ?"};
-        query.bind(1, load);
-        return query.executeStep() && !query.getColumn(0).isNull() ? std::optional{query.getColumn(0).getString()}
-                                                                   : std::nullopt;
-    } catch (const SQLite::Exception&) {
-        return std::nullopt;
-    }
-}
-
 class WitnessForm final : public TestsForm {
 public:
     WitnessForm(const PlaceNeeds& needs, records::LoadRow load) : TestsForm{needs}, m_load{std::move(load)} {
@@ -287,7 +274,7 @@ public:
             return std::nullopt;
         }
         if (m_load.judged) {
-            found->judged.corrects = judgement(needs().book->reader(), m_load.washed.load);
+            found->judged.corrects = m_load.judgedBy;
         }
         FormKeeping kept;
         kept.said = {wording::sentence(found->judged.word, speech()), {}, {}};

@@ -1,9 +1,6 @@
 #include "kiosk/screens/presenting/testing/picture_provider.hpp"
 
 #include <QImage>
-#include <SQLiteCpp/Statement.h>
-
-#include <span>
 
 namespace holdfast::kiosk::screens {
 
@@ -19,20 +16,8 @@ std::optional<ledger::Bytes> PictureProvider::fromBook(const ledger::Digest& has
         }
         m_reader = std::move(*opened);
     }
-    try {
-        SQLite::Statement query{*m_reader, "SELECT bytes FROM blobs WHERE hash = ? AND dropped_ms IS NULL"};
-        query.bind(1, hash.data(), static_cast<int>(hash.size()));
-        if (!query.executeStep()) {
-            return std::nullopt;
-        }
-        const auto column = query.getColumn(0);
-        const auto* bytes = static_cast<const std::uint8_t*>(column.getBlob());
-        ledger::Bytes jpeg(bytes, bytes + column.getBytes());
-        return ledger::sha256(std::span<const std::uint8_t>{jpeg}) == hash ? std::optional{std::move(jpeg)}
-                                                                           : std::nullopt;
-    } catch (const SQLite::Exception&) {
-        return std::nullopt;
-    }
+    auto bytes = ledger::Book::blob(*m_reader, hash);
+    return bytes ? std::optional{std::move(*bytes)} : std::nullopt;
 }
 
 QImage PictureProvider::requestImage(const QString& id, QSize* size, const QSize& requestedSize) {

@@ -1,10 +1,8 @@
 #pragma once
 
 #include "drivers/clock/clock.hpp"
-#include "kiosk/ledger/failure.hpp"
+#include "kiosk/ledger/book.hpp"
 #include "kiosk/shop/testing/due_tests.hpp"
-
-#include <SQLiteCpp/Database.h>
 
 namespace holdfast::kiosk::screens {
 
