@@ -70,6 +70,8 @@ const std::map<std::string, std::set<std::string>> kMayUse = {
       "drivers", "analytics"}},
     {"kiosk/screens",
      {"kiosk/shop", "kiosk/records", "kiosk/ledger", "kiosk/wording", "kiosk/reports", "drivers", "analytics"}},
+    {"kiosk/screens/tour",
+     {"kiosk/screens", "kiosk/demo", "kiosk/shop", "kiosk/records", "kiosk/ledger", "drivers", "analytics"}},
 };
 
 std::string roomOf(const std::string& path) {

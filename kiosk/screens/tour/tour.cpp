@@ -37,6 +37,13 @@ Tour walkTour(const std::string& language, analytics::TemperatureUnit unit) {
     walkInstruments(kiosk);
     walkShop(kiosk);
     walkSignIn(kiosk);
+    TourKiosk demo{TourKiosk::Shop::demo, tour};
+    choose(demo, language, unit);
+    walkSecrets(demo);
+    walkPrintTests(demo);
+    walkHolds(demo);
+    walkTrace(demo);
+    walkComplaint(demo);
     return tour;
 }
 

@@ -1,5 +1,7 @@
 #include "kiosk/screens/tour/tour_kiosk.hpp"
 
+#include "kiosk/demo/demo_history.hpp"
+#include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/shop_projection.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/tour/tour_shop.hpp"
@@ -8,6 +10,7 @@
 
 #include <QCoreApplication>
 #include <QDir>
+#include <QThread>
 
 #include <algorithm>
 #include <cmath>
@@ -20,9 +23,15 @@ constexpr int kSamplesPerSecond = 5;
 constexpr double kSecondsInside = 40.0;
 constexpr int kMostSeconds = 600;
 constexpr int kMostWakes = 20'000;
+constexpr int kMostBreaths = 1'000;
+constexpr unsigned long kBreath = 10; // ms of real time, for another thread
+
 constexpr const char* kKiosk = "019ac000-0000-7000-8000-000000000001";
 /// Tuesday 2026-03-03, 06:52 in a zone an hour ahead of UTC.
 constexpr drivers::WallTime kMorning{1'772'496'000'000 + (5 * 60 + 52) * 60'000LL, 60};
+
+/// The same day, 14:20.
+constexpr drivers::WallTime kAfternoon{kMorning.millisecondsSinceEpoch + (7 * 60 + 28) * 60'000LL, 60};
 
 bool matches(const QString& id, const std::string& wanted) {
     const auto text = toQString(wanted);
@@ -83,6 +92,15 @@ QStringList idsOf(const SheetPageState& page) {
         for (const auto& row : block.rows) {
             ids.append(row.id);
         }
+        for (const auto& crack : block.cracks) {
+            ids.append(crack.id);
+        }
+        for (const auto& tick : block.ticks) {
+            ids.append(tick.id);
+        }
+        for (const auto& entry : block.trail) {
+            ids.append(entry.id);
+        }
         for (const auto& field : block.fields) {
             ids.append(QStringLiteral("field.") + field.id);
         }
@@ -94,7 +112,9 @@ QStringList idsOf(const SheetPageState& page) {
 } // namespace
 
 TourKiosk::TourKiosk(Shop shop, Tour& tour)
-    : m_tour{tour}, m_folder{QDir::tempPath() + QStringLiteral("/holdfast-tour-XXXXXX")}, m_clock{kMorning} {
+    : m_tour{tour}, m_folder{QDir::tempPath() + QStringLiteral("/holdfast-tour-XXXXXX")}, m_clock{shop == Shop::demo
+                                                                                                      ? kAfternoon
+                                                                                                      : kMorning} {
     openBook(shop);
     open();
 }
@@ -116,6 +136,13 @@ void TourKiosk::openBook(Shop shop) {
     }
     m_book = std::move(*book);
     if (shop == Shop::none) {
+        return;
+    }
+    if (shop == Shop::demo) {
+        ledger::Writer writer{*m_book};
+        if (const auto done = demo::writeDemo(*m_book, writer, m_clock.wall(), "demo-probe"); !done) {
+            miss(done.error().what);
+        }
         return;
     }
     ledger::UuidSequence ids;
@@ -197,6 +224,31 @@ void TourKiosk::settle() {
     }
 }
 
+void TourKiosk::waitForPin(std::int64_t person) {
+    const auto has = [&] {
+        const auto people = records::peopleOnFile(m_book->reader());
+        return people && std::any_of(people->begin(), people->end(),
+                                     [&](const auto& one) { return one.number == person && !one.pinHash.empty(); });
+    };
+    for (int i = 0; i < kMostBreaths && !has(); ++i) {
+        QThread::msleep(kBreath);
+        settle();
+    }
+    if (!has()) {
+        miss("person " + std::to_string(person) + " has no PIN");
+    }
+}
+
+void TourKiosk::waitUntilGone(const std::string& id) {
+    for (int i = 0; i < kMostBreaths && offers(id); ++i) {
+        QThread::msleep(kBreath);
+        settle();
+    }
+    if (offers(id)) {
+        miss("still there: " + id);
+    }
+}
+
 void TourKiosk::stop(const char* name) {
     m_last = QString::fromLatin1(name);
     m_tour.stops.push_back(Stop::of(m_model, m_last));
@@ -253,6 +305,20 @@ void TourKiosk::pressRow(const std::string& idStart, const std::string& words) {
     });
     if (found == rows.end()) {
         miss("no row " + idStart + " with " + words);
+        return;
+    }
+    m_model.trigger(found->id);
+    settle();
+}
+
+void TourKiosk::pressDetail(const std::string& idStart, const std::string& words) {
+    const auto rows = m_model.sheet()->state().list;
+    const auto found = std::find_if(rows.begin(), rows.end(), [&](const auto& row) {
+        return row.id.startsWith(toQString(idStart)) && row.value.isEmpty() &&
+               (row.detail.contains(toQString(words)) || row.title.contains(toQString(words)));
+    });
+    if (found == rows.end()) {
+        miss("no row " + idStart + " of " + words);
         return;
     }
     m_model.trigger(found->id);

@@ -23,8 +23,9 @@ namespace holdfast::kiosk::screens {
 class TourKiosk final {
 public:
     enum class Shop {
-        none,    ///< the first start of a new kiosk
-        invented ///< tourShop()
+        none,     ///< the first start of a new kiosk
+        invented, ///< tourShop()
+        demo,     ///< with its history
     };
     TourKiosk(Shop shop, Tour& tour);
     ~TourKiosk();
@@ -40,6 +41,8 @@ public:
     void pressIfThere(const std::string& id);
     /// A row of the list or of the blocks whose id begins so and whose title has `words` in it.
     void pressRow(const std::string& idStart, const std::string& words);
+    /// A row of the list with the words in either line and nothing at its end.
+    void pressDetail(const std::string& idStart, const std::string& words);
     /// Opens the pad of a field of the sheet and enters it.
     void type(const std::string& field, const std::string& text);
     /// Opens the pad and leaves it open.
@@ -49,6 +52,10 @@ public:
     [[nodiscard]] bool offers(const std::string& id);
     /// Until it is offered; another thread works on it.
     void waitFor(const std::string& id);
+    /// Until the book has the person's PIN.
+    void waitForPin(std::int64_t person);
+    /// Until it is offered no more; another thread works on it.
+    void waitUntilGone(const std::string& id);
     void send(const shop::ProvingEvent& event);
 
     /// Time goes by; the probe says five times a second how hot it is.

@@ -17,4 +17,13 @@ void walkFloor(TourKiosk& kiosk);
 /// Figures typed by hand, the note of a flash, the dryer's own sheet, the hand-over, a power loss.
 void walkReadings(TourKiosk& kiosk);
 
+// In the demo's shop, since they need a history.
+/// The owner and QA get a PIN, so that two can sign.
+void walkSecrets(TourKiosk& kiosk);
+void walkPrintTests(TourKiosk& kiosk);
+/// Lots on hold, pieces, the shelf, a decision that two sign.
+void walkHolds(TourKiosk& kiosk);
+void walkTrace(TourKiosk& kiosk);
+void walkComplaint(TourKiosk& kiosk);
+
 } // namespace holdfast::kiosk::screens

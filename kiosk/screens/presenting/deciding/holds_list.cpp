@@ -25,7 +25,7 @@ SheetRow HoldsPlace::rowOf(const records::HoldRow& hold) const {
                                                                              {"bin", std::to_string(hold.placed.bin)}}),
         {},
         back ? text("holds.list.called-back", {{"why", why}})
-             : text("holds.list.since", {{"why", why}, {"since", wording::whenText(hold.at, how().utcOffsetMinutes)}}));
+             : text("holds.list.since", {{"why", why}, {"since", wording::dayOf(hold.at, how().utcOffsetMinutes)}}));
     if (const auto pieces = shop::deciding::piecesOfHold(hold.placed, std::nullopt)) {
         row.value = toQString(text("holds.list.pieces", {{"count", std::to_string(*pieces)}}));
     }
@@ -59,7 +59,7 @@ void HoldsPlace::addList(SheetPageState& page) const {
             text("holds.list.row", {{"run", std::to_string(held.runNumber)}, {"lot", std::to_string(held.lot.number)}}),
             {},
             text("holds.list.since", {{"why", held.word ? wording::word(*held.word, m_needs.speech()) : held.runTitle},
-                                      {"since", wording::whenText(held.since, how().utcOffsetMinutes)}}));
+                                      {"since", wording::dayOf(held.since, how().utcOffsetMinutes)}}));
         row.id = toQString(std::string{kHoldsLot} + held.lot.id);
         row.marked = held.word.has_value();
         row.mark = held.word ? filmMark(*held.word) : MarkKind::Blank;

@@ -154,6 +154,16 @@ private:
     const LotSpeech& m_how;
 };
 
+/// So that a line may be broken, and a person can read it out.
+std::string inGroups(const std::string& hex) {
+    constexpr std::size_t kSigns = 8;
+    std::string groups;
+    for (std::size_t i = 0; i < hex.size(); i += kSigns) {
+        groups += (i == 0 ? "" : " ") + hex.substr(i, kSigns);
+    }
+    return groups;
+}
+
 } // namespace
 
 TrailEntry TracePlace::entryOf(const shop::tracing::TrailLine& line) const {
@@ -321,8 +331,8 @@ void TracePlace::addNotTested(SheetPageState& page) const {
 void TracePlace::addBook(SheetPageState& page) const {
     page.blocks.append(textBlock(SheetKinds::Heading, text("holds.trace.book")));
     page.blocks.append(rowsBlock(
-        SheetKinds::Facts,
-        {factRow(text("holds.trace.book-head", {{"entries", std::to_string(m_facts->entries)}}), {}, m_facts->head)}));
+        SheetKinds::Facts, {factRow(text("holds.trace.book-head", {{"entries", std::to_string(m_facts->entries)}}), {},
+                                    inGroups(m_facts->head))}));
     page.blocks.append(textBlock(SheetKinds::Note, text("holds.trace.cautions")));
 }
 
