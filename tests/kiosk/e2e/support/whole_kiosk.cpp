@@ -88,6 +88,13 @@ public:
         return qobject_cast<QQuickWindow*>(m_engine.rootObjects().constFirst());
     }
     [[nodiscard]] const shop::ProvingState& state() const { return m_desk->state(); }
+    [[nodiscard]] bool type(const char* text) {
+        if (m_model.typePad().id.isEmpty()) {
+            return false;
+        }
+        m_model.padEntered(QString::fromUtf8(text));
+        return true;
+    }
     [[nodiscard]] bool scannerReady() const { return m_scannerState == drivers::LinkState::ready; }
     [[nodiscard]] bool press(const std::function<bool(const QString&)>& named) const {
         for (const QQuickItem* item : items()) {
@@ -203,6 +210,10 @@ bool WholeKiosk::press(const char* name) const {
 
 bool WholeKiosk::pressWhatBegins(const char* beginning) const {
     return m_inside->press([&](const QString& spoken) { return spoken.startsWith(QString::fromUtf8(beginning)); });
+}
+
+bool WholeKiosk::type(const char* text) const {
+    return m_inside->type(text);
 }
 
 } // namespace holdfast::tests

@@ -34,6 +34,8 @@ public:
     [[nodiscard]] bool press(const char* name) const;
     /// The same by the beginning of its name.
     [[nodiscard]] bool pressWhatBegins(const char* beginning) const;
+    /// What is typed on the pad, and Enter; false if no field's pad is open.
+    [[nodiscard]] bool type(const char* text) const;
 
 private:
     class Inside;
