@@ -53,11 +53,12 @@ Rectangle {
                 height: Theme.px(7)
             }
             InkText {
-                visible: text !== ""
+                visible: root.refusal.toDo !== ""
                 text: root.refusal.toDoHeading
                 color: Theme.ink2
             }
             InkText {
+                visible: text !== ""
                 width: parent.width
                 text: root.refusal.toDo
                 wrapMode: Text.WordWrap
@@ -67,6 +68,7 @@ Rectangle {
                 height: Theme.px(root.compact ? 5 : 10)
             }
             Rule {
+                visible: root.refusal.toDo !== "" && root.refusal.kept !== ""
                 width: parent.width
             }
             Item {
@@ -74,11 +76,12 @@ Rectangle {
                 height: Theme.px(7)
             }
             InkText {
-                visible: text !== ""
+                visible: root.refusal.kept !== ""
                 text: root.refusal.keptHeading
                 color: Theme.ink2
             }
             InkText {
+                visible: text !== ""
                 width: parent.width
                 text: root.refusal.kept
                 wrapMode: Text.WordWrap

@@ -4,11 +4,33 @@
 #include <QDir>
 #include <QImage>
 #include <QQmlEngine>
+#include <QQuickImageProvider>
 #include <QQuickItem>
 #include <QQuickView>
 
 namespace holdfast::kiosk::screens {
 namespace {
+
+/// What the book would give to "image://picture/HASH".
+class TourPictures final : public QQuickImageProvider {
+public:
+    explicit TourPictures(const Tour& tour) : QQuickImageProvider{QQuickImageProvider::Image}, m_tour{tour} {}
+    QImage requestImage(const QString& id, QSize* size, const QSize& asked) override {
+        const auto found = m_tour.pictures.find(id);
+        QImage image;
+        if (found != m_tour.pictures.end()) {
+            image.loadFromData(found->second, "jpeg");
+        }
+        if (size != nullptr) {
+            *size = image.size();
+        }
+        const bool smaller = asked.isValid() && !asked.isEmpty() && !image.isNull();
+        return smaller ? image.scaled(asked, Qt::KeepAspectRatio, Qt::SmoothTransformation) : image;
+    }
+
+private:
+    const Tour& m_tour;
+};
 
 QString save(QQuickView& view, const QString& path, const QSize& size) {
     constexpr int kRounds = 2; // what is loaded in the first is laid out in the second
@@ -53,6 +75,7 @@ QString drawOne(const Tour& tour, const QDir& folder, const std::vector<QSize>& 
     KioskModel kiosk;
     QQuickView view;
     view.engine()->addImportPath(QStringLiteral(":/qt/qml"));
+    view.engine()->addImageProvider(QStringLiteral("picture"), new TourPictures{tour});
     view.setResizeMode(QQuickView::SizeRootObjectToView);
     view.setInitialProperties({{QStringLiteral("kiosk"), QVariant::fromValue(&kiosk)}});
     view.setSource(QUrl(QStringLiteral("qrc:/qt/qml/Holdfast/Screens/Kiosk.qml")));

@@ -155,6 +155,7 @@ void walkWash(TourKiosk& kiosk) {
     typeAll(kiosk, {{"machine", "Washer 1"}, {"good-witness", "G-2"}, {"weak-witness", "W-2"}, {"temperature", "60"}});
     save(kiosk);
     kiosk.stop("tests-washed");
+    kiosk.pressIfThere("refusal.close");
     showList(kiosk, "due");
     kiosk.press("tests.due.2.*");
     kiosk.stop("tests-judge-form");
@@ -163,6 +164,7 @@ void walkWash(TourKiosk& kiosk) {
     kiosk.stop("tests-judge-chosen");
     save(kiosk);
     kiosk.stop("tests-judged");
+    kiosk.pressIfThere("refusal.close");
     showList(kiosk, "due");
     kiosk.press("tests.due.3.*");
     kiosk.stop("tests-grade");
@@ -175,6 +177,7 @@ void walkWash(TourKiosk& kiosk) {
     kiosk.stop("tests-grade-chosen");
     save(kiosk);
     kiosk.stop("tests-failed");
+    kiosk.pressIfThere("refusal.close");
 }
 
 } // namespace

@@ -44,6 +44,7 @@ Tour walkTour(const std::string& language, analytics::TemperatureUnit unit) {
     walkHolds(demo);
     walkTrace(demo);
     walkComplaint(demo);
+    demo.keepPictures();
     return tour;
 }
 

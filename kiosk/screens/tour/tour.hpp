@@ -3,8 +3,10 @@
 #include "analytics/quantity/temperature.hpp"
 #include "kiosk/screens/tour/stop.hpp"
 
+#include <QByteArray>
 #include <QStringList>
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -12,6 +14,7 @@ namespace holdfast::kiosk::screens {
 
 struct Tour final {
     std::vector<Stop> stops{};
+    std::map<QString, QByteArray> pictures{}; ///< JPEG of the prints' pictures, by hash
     QStringList missed{}; ///< what the walk wanted to press, type or see and did not find, one sentence each
 };
 

@@ -3,6 +3,7 @@
 #include "kiosk/demo/demo_history.hpp"
 #include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/shop_projection.hpp"
+#include "kiosk/records/test_queries.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/tour/tour_shop.hpp"
 #include "kiosk/shop/opening/opening.hpp"
@@ -220,6 +221,22 @@ void TourKiosk::settle() {
         });
         while (!answered) {
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
+        }
+    }
+}
+
+void TourKiosk::keepPictures() {
+    const auto tests = records::testsSince(m_book->reader(), 0);
+    for (const auto& test : tests ? *tests : std::vector<records::TestRow>{}) {
+        for (const auto& picture : test.done.pictures) {
+            const auto digest = ledger::fromHex(picture.sha256);
+            const auto bytes = digest ? m_book->blob(*digest) : ledger::Result<ledger::Bytes>{};
+            if (!bytes || bytes->empty()) {
+                miss("no picture " + picture.sha256);
+                continue;
+            }
+            m_tour.pictures[toQString(picture.sha256)] =
+                QByteArray{reinterpret_cast<const char*>(bytes->data()), static_cast<qsizetype>(bytes->size())};
         }
     }
 }

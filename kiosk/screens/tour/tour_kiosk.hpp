@@ -73,6 +73,8 @@ public:
     /// As after a power cut: the program ends in the middle and starts again.
     void restart();
     void settle();
+    /// The pictures of all tests go into the tour.
+    void keepPictures();
 
     [[nodiscard]] const shop::ProvingState& state() const { return m_desk->state(); }
     [[nodiscard]] std::filesystem::path exchange() const;
