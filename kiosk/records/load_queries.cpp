@@ -11,7 +11,8 @@ template <class... Values>
 std::vector<LoadRow> loadRows(const Database& database, const char* where, const Values&... values) {
     std::vector<LoadRow> rows;
     auto query =
-        prepared(database, joined({"SELECT l.body, l.washed_ms, l.judged, l.judged_by FROM loads l ", where}).c_str(), values...);
+        prepared(database, joined({"SELECT l.body, l.washed_ms, l.judged, l.judged_by FROM loads l ", where}).c_str(),
+                 values...);
     while (query.executeStep()) {
         LoadRow row;
         row.washed = storedBody<LoadWashed>(query.getColumn(0).getString());

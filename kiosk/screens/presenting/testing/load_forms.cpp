@@ -4,7 +4,6 @@
 #include "kiosk/shop/testing/print_code.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 
-
 #include <algorithm>
 #include <array>
 
