@@ -1,147 +1,13 @@
 // The Tests as sheets, on a real book: what is shown, what is written, what is refused, and what stays typed.
-#include "kiosk/records/lot_queries.hpp"
-#include "kiosk/screens/presenting/testing/tests_place.hpp"
-#include "kiosk/shop/testing/print_code.hpp"
-#include "kiosk/shop/testing/starters.hpp"
-#include "tests/kiosk/support/place_rig.hpp"
-
-#include <catch2/catch.hpp>
+#include "tests/kiosk/testing/support/tests_rig.hpp"
 
 using namespace holdfast;
 using namespace holdfast::kiosk;
 using namespace holdfast::kiosk::screens;
 using namespace holdfast::kiosk::screens::testing;
 
-namespace {
-
-constexpr std::int64_t kHour = 3'600'000;
-constexpr std::int64_t kDay = 24 * kHour;
-
-class Frame final : public PlaceRig {
-public:
-    Frame() {
-        shop.plan();
-        for (const auto& method : shop::starterMethods()) {
-            write({method});
-        }
-        begun = shop.now();
-        clock.setWall({begun, 0});
-        needs.keep = [this](const Keeping& keeping, const KeepDone& then) { keepNow(keeping, then); };
-        place = std::make_unique<TestsPlace>(needs);
-        place->reload();
-    }
-
-    void after(std::int64_t milliseconds) {
-        clock.setWall({clock.wall().millisecondsSinceEpoch + milliseconds, 0});
-        place->reload();
-    }
-    /// Names a print of run 20418; gives its id.
-    std::string name(const std::string& shelf = {}) {
-        REQUIRE(place->act("tests.name"));
-        REQUIRE(place->enter("tests.field.run", "20418"));
-        REQUIRE(place->enter("tests.field.piece", "12"));
-        if (!shelf.empty()) {
-            REQUIRE(place->act("tests.set.retained.yes"));
-            REQUIRE(place->enter("tests.field.shelf", shelf));
-            REQUIRE(place->enter("tests.field.until", "2026-03-01"));
-        }
-        REQUIRE(place->act("tests.save"));
-        REQUIRE_FALSE(place->isWriting());
-        const auto prints = records::openPrints(shop.db(), 10);
-        REQUIRE(prints);
-        REQUIRE_FALSE(prints->empty());
-        return prints->front().named.print;
-    }
-    [[nodiscard]] records::PrintRow print(const std::string& id) {
-        const auto row = records::printById(shop.db(), id);
-        REQUIRE(row);
-        REQUIRE(*row);
-        return **row;
-    }
-    std::vector<records::TestRow> tests(const std::string& print) {
-        const auto all = records::testsOfPrint(shop.db(), print);
-        REQUIRE(all);
-        return *all;
-    }
-    /// Washes the print once and judges the load; gives its id.
-    std::string wash(const std::string& print, const std::string& good, const std::string& weak) {
-        REQUIRE(place->act("tests.new-load"));
-        REQUIRE(place->enter("tests.field.print", shop::printSigns(this->print(print).named.number)));
-        REQUIRE(place->enter("tests.field.machine", "front loader"));
-        REQUIRE(place->enter("tests.field.good-witness", "G1"));
-        REQUIRE(place->enter("tests.field.weak-witness", "W1"));
-        REQUIRE(place->act("tests.save"));
-        INFO(allText(place->sheet()));
-        REQUIRE(place->act("tests.judge"));
-        if (!good.empty()) {
-            REQUIRE(place->enter("tests.field.good-grade", good));
-        }
-        if (!weak.empty()) {
-            REQUIRE(place->enter("tests.field.weak-grade", weak));
-        }
-        REQUIRE(place->act("tests.save"));
-        const auto loads = records::loads(shop.db(), 1);
-        REQUIRE(loads);
-        REQUIRE_FALSE(loads->empty());
-        return loads->front().washed.load;
-    }
-    void grade(const std::string& print, const std::string& colour) {
-        REQUIRE(place->act("tests.pick.print." + print));
-        REQUIRE(place->act("tests.test"));
-        REQUIRE(place->act("tests.by.wash-house"));
-        REQUIRE(place->act("tests.set.answer.0." + colour));
-        REQUIRE(place->act("tests.set.answer.1.4.5"));
-        REQUIRE(place->act("tests.set.answer.2.no"));
-        REQUIRE(place->act("tests.set.answer.3.no"));
-        REQUIRE(place->act("tests.save"));
-        INFO(allText(place->sheet()));
-        REQUIRE_FALSE(place->isWriting());
-    }
-    bool says(const std::string& words) const { return testing::says(*place, words); }
-
-    std::int64_t begun = 0;
-    std::unique_ptr<TestsPlace> place;
-
-private:
-    /// At the clock's time: what was washed when decides whether it counts.
-    void keepNow(const Keeping& keeping, const KeepDone& then) {
-        if (diskFull) {
-            then(ledger::Failure{ledger::FailureCode::diskFull, "full"});
-            return;
-        }
-        ledger::CommitRequest request;
-        request.blobs = keeping.blobs;
-        for (std::size_t i = 0; i < keeping.list.size(); ++i) {
-            ledger::EntryDraft draft;
-            const bool named = i < keeping.ids.size() && !keeping.ids[i].empty();
-            draft.id = named ? keeping.ids[i] : shop.freshId();
-            draft.wallMilliseconds = clock.wall().millisecondsSinceEpoch;
-            draft.person = keeping.person;
-            draft.kind = records::rowOf(keeping.list[i]).kind;
-            draft.version = records::rowOf(keeping.list[i]).version;
-            draft.body = records::bodyOf(keeping.list[i]);
-            request.entries.push_back(draft);
-        }
-        const auto receipt = shop.book().commit(request);
-        INFO((receipt ? std::string{} : receipt.error().what));
-        REQUIRE(receipt);
-        then(std::nullopt);
-    }
-};
-
-std::string idOfDue(const TestsPlace& place, const QString& title) {
-    for (const auto& row : place.sheet().list) {
-        if (row.title == title) {
-            return row.id.toStdString();
-        }
-    }
-    return {};
-}
-
-} // namespace
-
 TEST_CASE("a print is named with five signs and found by them, typed or scanned", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     CHECK(frame.asked == std::vector<shop::Right>{shop::Right::logTests});
     const auto number = frame.print(id).named.number;
@@ -162,7 +28,7 @@ TEST_CASE("a print is named with five signs and found by them, typed or scanned"
 }
 
 TEST_CASE("signs that no print has are told, and another print's answer goes away", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     frame.name();
     CHECK(frame.place->scanned({drivers::TicketKind::print, 4711}, true));
     CHECK(wasTold(frame, shop::printSigns(4711)));
@@ -172,7 +38,7 @@ TEST_CASE("signs that no print has are told, and another print's answer goes awa
 }
 
 TEST_CASE("a retained piece is found in two touches, and named once its time is over", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     frame.name("A3");
     REQUIRE(frame.place->act("tests.back"));
     REQUIRE(frame.place->act("tests.list.retained")); // the first touch; the place is where one stands
@@ -188,7 +54,7 @@ TEST_CASE("a retained piece is found in two touches, and named once its time is 
 }
 
 TEST_CASE("testing before the rest time is refused and everything typed stays", "[testing][places][refusal]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     REQUIRE(frame.place->act("tests.test"));
     CHECK(frame.says("from "));
@@ -214,7 +80,7 @@ TEST_CASE("testing before the rest time is refused and everything typed stays", 
 }
 
 TEST_CASE("a failed test and its hold are one commit, and the hold names the test", "[testing][places][hold]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     frame.after(2 * kDay);
     REQUIRE(frame.place->act("tests.pick.print." + id));
@@ -242,7 +108,7 @@ TEST_CASE("a failed test and its hold are one commit, and the hold names the tes
 }
 
 TEST_CASE("a grade typed off the half steps is refused with its figure", "[testing][places][refusal]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     frame.after(2 * kDay);
     REQUIRE(frame.place->act("tests.pick.print." + id));
@@ -262,120 +128,8 @@ TEST_CASE("a grade typed off the half steps is refused with its figure", "[testi
     CHECK(frame.tests(id).size() == 1);
 }
 
-TEST_CASE("due cycles come by themselves: drum, witnesses, grade, and the next", "[testing][places][wash]") {
-    Frame frame;
-    const auto id = frame.name();
-    frame.after(kDay + kHour);
-    const auto drum = idOfDue(*frame.place, QStringLiteral("Wash 1"));
-    REQUIRE_FALSE(drum.empty());
-    CHECK(frame.says("put it in the drum"));
-    REQUIRE(frame.place->act(drum)); // the print is in the drum already
-    REQUIRE(frame.place->enter("tests.field.machine", "front loader"));
-    REQUIRE(frame.place->act("tests.save"));
-    const auto judge = idOfDue(*frame.place, QStringLiteral("Judge load 1"));
-    REQUIRE_FALSE(judge.empty());
-    REQUIRE(frame.place->act(judge));
-    REQUIRE(frame.place->enter("tests.field.good-grade", "4.5"));
-    REQUIRE(frame.place->enter("tests.field.weak-grade", "2"));
-    REQUIRE(frame.place->act("tests.save"));
-    CHECK(wasTold(frame, "The load is valid"));
-    const auto grade = idOfDue(*frame.place, QStringLiteral("Wash 1"));
-    REQUIRE(frame.place->act(grade));
-    for (const auto& block : frame.place->sheet().blocks) {
-        if (block.kind == SheetKinds::GradeChart) {
-            CHECK(block.chart.dueCycle == 1);
-            CHECK(block.chart.limit == 3.5);
-        }
-    }
-    REQUIRE(frame.place->act("tests.set.answer.0.4"));
-    REQUIRE(frame.place->act("tests.set.answer.1.4"));
-    REQUIRE(frame.place->act("tests.set.answer.2.no"));
-    REQUIRE(frame.place->act("tests.set.answer.3.no"));
-    REQUIRE(frame.place->act("tests.save"));
-    CHECK(frame.tests(id).size() == 1);
-    CHECK_FALSE(idOfDue(*frame.place, QStringLiteral("Wash 2")).empty());
-    frame.after(3 * kDay);
-    CHECK(frame.says("late, "));
-}
-
-TEST_CASE("a failed third wash holds the lot; a void load holds nothing", "[testing][places][wash]") {
-    Frame frame;
-    const auto id = frame.name();
-    frame.after(kDay + kHour);
-    frame.wash(id, "2", "1"); // even the good witness changed too much
-    CHECK(wasTold(frame, "too much"));
-    frame.grade(id, "1");
-    CHECK(wasTold(frame, "counts for nothing"));
-    CHECK(frame.print(id).lotState != records::LotState::onHold);
-    for (int cycle = 1; cycle <= 3; ++cycle) {
-        frame.after(kHour);
-        frame.wash(id, "4.5", "2");
-        frame.grade(id, cycle == 3 ? "3" : "4");
-        const auto newest = frame.tests(id).back().done;
-        CHECK(newest.cycle == cycle);
-        CHECK((newest.outcome == records::TestOutcome::failed) == (cycle == 3));
-    }
-    CHECK(frame.print(id).lotState == records::LotState::onHold);
-    CHECK(idOfDue(*frame.place, QStringLiteral("Wash 4")).empty());
-}
-
-TEST_CASE("a test is put right by a new entry; what it said before is one press away",
-          "[testing][places][correction]") {
-    Frame frame;
-    const auto id = frame.name();
-    frame.after(kDay + kHour);
-    frame.wash(id, "4.5", "2");
-    frame.grade(id, "2");
-    CHECK(frame.print(id).lotState == records::LotState::onHold);
-    const auto test = frame.tests(id).front().id;
-    REQUIRE(frame.place->act("tests.pick.test." + test));
-    REQUIRE(frame.place->act("tests.put-right"));
-    REQUIRE(frame.place->act("tests.set.answer.0.4.5"));
-    REQUIRE(frame.place->act("tests.save"));
-    REQUIRE(frame.tests(id).size() == 1);
-    CHECK(frame.tests(id).front().versions == 2);
-    CHECK(frame.print(id).lotState != records::LotState::onHold);
-    REQUIRE(frame.place->act("tests.pick.test." + test));
-    const auto shown = allText(frame.place->sheet());
-    CHECK(shown.find("change in colour\n4.5") != std::string::npos);
-    CHECK(shown.find("change in colour\n2") == std::string::npos);
-    REQUIRE(frame.place->act("tests.versions"));
-    CHECK(allText(frame.place->sheet()).find("change in colour\n2") != std::string::npos);
-}
-
-TEST_CASE("a load's witnesses may be looked at again", "[testing][places][load]") {
-    Frame frame;
-    const auto id = frame.name();
-    frame.after(kDay + kHour);
-    const auto load = frame.wash(id, "2", "1");
-    REQUIRE(frame.place->act("tests.pick.load." + load));
-    REQUIRE(frame.place->act("tests.judge"));
-    REQUIRE(frame.place->act("tests.set.good.4.5"));
-    REQUIRE(frame.place->act("tests.set.weak.2"));
-    REQUIRE(frame.place->act("tests.save"));
-    const auto row = records::loadById(frame.shop.db(), load);
-    REQUIRE(row);
-    CHECK((*row)->judged->word == records::LoadWord::valid);
-}
-
-TEST_CASE("a print that has not rested is not washed", "[testing][places][load][refusal]") {
-    Frame frame;
-    const auto id = frame.name();
-    REQUIRE(frame.place->act("tests.new-load"));
-    CHECK(frame.place->scanned({drivers::TicketKind::print, static_cast<std::uint64_t>(frame.print(id).named.number)},
-                               true));
-    REQUIRE(frame.place->enter("tests.field.machine", "front loader"));
-    REQUIRE(frame.place->enter("tests.field.temperature", "900"));
-    REQUIRE(frame.place->act("tests.save"));
-    CHECK(frame.says("has to rest until"));
-    CHECK(frame.says("No machine washes at 900"));
-    CHECK(frame.says("front loader"));
-    const auto loads = records::loads(frame.shop.db(), 1);
-    CHECK(loads->empty());
-}
-
 TEST_CASE("a half-typed form outlives a look at something else", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     REQUIRE(frame.place->act("tests.new-method"));
     REQUIRE(frame.place->enter("tests.field.name", "sweat patch"));
@@ -396,7 +150,7 @@ TEST_CASE("a half-typed form outlives a look at something else", "[testing][plac
 }
 
 TEST_CASE("a method in use is not deleted: it is said why, and what to do instead", "[testing][places][refusal]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     REQUIRE(frame.place->act("tests.pick.print." + id));
     REQUIRE(frame.place->act("tests.test"));
@@ -418,7 +172,7 @@ TEST_CASE("a method in use is not deleted: it is said why, and what to do instea
 
 TEST_CASE("every starter shows its steps, and the solvent rub its cautions", "[testing][places]") {
     for (const auto* code : {"en", "es"}) {
-        Frame frame;
+        TestsRig frame;
         frame.speech.language = &wording::Language::ofCode(code);
         frame.place->reload();
         REQUIRE(frame.place->act("tests.list.methods"));
@@ -437,7 +191,7 @@ TEST_CASE("every starter shows its steps, and the solvent rub its cautions", "[t
 
 TEST_CASE("a line of the colour meter fills the figures, shows the patches and the direction",
           "[testing][places][colour]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     REQUIRE(frame.place->act("tests.pick.print." + id));
     REQUIRE(frame.place->act("tests.test"));
@@ -467,7 +221,7 @@ TEST_CASE("a line of the colour meter fills the figures, shows the patches and t
 }
 
 TEST_CASE("a split test says what the two halves mean", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     frame.after(2 * kDay);
     REQUIRE(frame.place->act("tests.pick.print." + id));
@@ -481,7 +235,7 @@ TEST_CASE("a split test says what the two halves mean", "[testing][places]") {
 }
 
 TEST_CASE("who may not sign writes nothing", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     frame.signs = false;
     const auto before = frame.entries();
     REQUIRE(frame.place->act("tests.name"));
@@ -492,7 +246,7 @@ TEST_CASE("who may not sign writes nothing", "[testing][places]") {
 }
 
 TEST_CASE("a print is cut in two, its label printed, and it is gone once used up", "[testing][places]") {
-    Frame frame;
+    TestsRig frame;
     const auto id = frame.name();
     REQUIRE(frame.place->act("tests.label"));
     REQUIRE(frame.printed.size() == 1);
