@@ -99,12 +99,11 @@ Result<std::optional<InstrumentOnFile>> instrumentById(const Database& database,
 Result<std::vector<DueItem>> due(const Database& database, analytics::Date today) {
     return asked("read what is due", [&] {
         std::vector<DueItem> items;
-        auto lots = prepared(database,
-                             "SELECT runs.number, runs.title FROM lots JOIN runs ON runs.id = lots.run "
-                             "WHERE lots.closed = 0 AND NOT EXISTS (SELECT 1 FROM finished_runs WHERE run = lots.run) "
-                             "AND NOT EXISTS (SELECT 1 FROM readings "
-                             "WHERE readings.lot = lots.id AND readings.refused = 0 "
-                             "AND NOT EXISTS (SELECT 1 FROM struck WHERE reading = readings.id)) ORDER BY opened_ms");
+        auto lots =
+            prepared(database, "SELECT runs.number, runs.title FROM lots JOIN runs ON runs.id = lots.run "
+                               "WHERE lots.closed = 0 AND NOT EXISTS (SELECT 1 FROM readings "
+                               "WHERE readings.lot = lots.id AND readings.refused = 0 "
+                               "AND NOT EXISTS (SELECT 1 FROM struck WHERE reading = readings.id)) ORDER BY opened_ms");
         while (lots.executeStep()) {
             items.push_back({DueKind::firstReading, lots.getColumn(0).getInt64(), lots.getColumn(1).getString(), {}});
         }

@@ -118,6 +118,8 @@ const char* nameOf(shop::SettingFaultCause cause) {
         return "not-a-choice";
     case Cause::notANumber:
         return "not-a-number";
+    case Cause::notWhole:
+        return "not-whole";
     case Cause::outOfRange:
         return "out-of-range";
     case Cause::namesTooLong:

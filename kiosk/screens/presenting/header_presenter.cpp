@@ -120,7 +120,7 @@ HeaderState headerOf(Place place, const shop::ProvingState& state, const FloorFa
                    toQString(facts.lotsOnHold > 0
                                  ? speech.text("header.hold-lots", {{"count", std::to_string(facts.lotsOnHold)}})
                                  : speech.text("header.hold-none")),
-                   {}};
+                   QStringLiteral("holds")};
     header.clock = {toQString(wording::clockText(facts.wallMilliseconds, facts.utcOffsetMinutes)), {}, {}};
     header.demo = facts.demo;
     return header;

@@ -53,6 +53,7 @@ tl::expected<records::SettingChanged, SettingFault> settingFrom(std::string_view
         }
         return records::SettingChanged{std::string{key}, namesJoined(namesTyped(text))};
     case SettingKind::number:
+    case SettingKind::count:
         break;
     }
     const auto value = numberFrom(text);
@@ -62,7 +63,14 @@ tl::expected<records::SettingChanged, SettingFault> settingFrom(std::string_view
     if (*value < row->low || *value > row->high) {
         return fault(SettingFaultCause::outOfRange);
     }
-    return records::SettingChanged{std::string{key}, *value};
+    if (row->kind == SettingKind::number) {
+        return records::SettingChanged{std::string{key}, *value};
+    }
+    const auto whole = static_cast<std::int64_t>(*value);
+    if (static_cast<double>(whole) != *value) {
+        return fault(SettingFaultCause::notWhole);
+    }
+    return records::SettingChanged{std::string{key}, whole};
 }
 
 std::string typedSetting(const records::SettingValue& value) {

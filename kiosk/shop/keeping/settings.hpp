@@ -15,6 +15,7 @@ namespace holdfast::kiosk::shop {
 enum class SettingKind {
     choice,  ///< one of `choices`
     number,  ///< from `low` to `high`
+    count,   ///< a whole number from `low` to `high`
     printer, ///< a queue's name; empty: none
     names,   ///< parted by commas; empty: none
 };
@@ -28,12 +29,15 @@ struct SettingRow final {
     double high = 0.0;
 };
 
-inline constexpr std::array<SettingRow, 9> kSettings{{
+inline constexpr std::array<SettingRow, 12> kSettings{{
     {"language", SettingKind::choice, false, {"en", "es"}},
     {"unit", SettingKind::choice, false, {"F", "C"}},
     {"theme", SettingKind::choice, false, {"light", "dark"}},
     {"panel_inch", SettingKind::number, true, {}, 7.0, 32.0},
     {"risk_percent", SettingKind::number, true, {}, 0.1, 20.0},
+    {"reading_every_pieces", SettingKind::count, true, {}, 1.0, 100000.0},
+    {"reading_every_minutes", SettingKind::count, true, {}, 1.0, 1440.0},
+    {"sheet_paper", SettingKind::choice, true, {"a4", "letter"}},
     {"label_printer", SettingKind::printer, true},
     {"sheet_printer", SettingKind::printer, true},
     {"covering_colours", SettingKind::names, true},
@@ -44,6 +48,7 @@ enum class SettingFaultCause {
     unknownKey,
     notAChoice,
     notANumber,
+    notWhole,
     outOfRange,   ///< `low`, `high`
     namesTooLong, ///< together
     controlSign,

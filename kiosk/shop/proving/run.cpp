@@ -113,8 +113,8 @@ void onRunLoaded(Machine& m, const RunLoaded& event) {
         return; // another ticket was scanned since
     }
     state.lookingUp.reset();
-    if (event.run && event.run->onFile.finished) {
-        m.refuse(RefusalCause::runFinished, {}, event.number); // it takes no lot any more
+    if (event.run && event.run->onFile.finished && !event.run->onFile.lot) {
+        m.refuse(RefusalCause::runFinished, {}, event.number); // it takes no lot any more, and none goes through again
         return;
     }
     const bool usable =

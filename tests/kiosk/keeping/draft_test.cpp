@@ -189,6 +189,9 @@ TEST_CASE("settings are held to their table", "[keeping]") {
     CHECK(settingFrom("risk_percent", "0").error().cause == SettingFaultCause::outOfRange);
     CHECK(settingFrom("panel_inch", "6.9").error().cause == SettingFaultCause::outOfRange);
     CHECK(settingFrom("panel_inch", "wide").error().cause == SettingFaultCause::notANumber);
+    CHECK(std::get<std::int64_t>(settingFrom("reading_every_pieces", "120")->value) == 120);
+    CHECK(settingFrom("reading_every_pieces", "0").error().cause == SettingFaultCause::outOfRange);
+    CHECK(settingFrom("reading_every_minutes", "7.5").error().cause == SettingFaultCause::notWhole);
     CHECK(settingFrom("language", "fr").error().cause == SettingFaultCause::notAChoice);
     CHECK(settingFrom("language", "").error().cause == SettingFaultCause::notAChoice);
     CHECK(settingFrom("colour", "red").error().cause == SettingFaultCause::unknownKey);

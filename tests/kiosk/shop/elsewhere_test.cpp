@@ -85,6 +85,28 @@ TEST_CASE("a ride that is on is kept whatever is finished meanwhile", "[shop][lo
     }
 }
 
+TEST_CASE("a finished run is ridden for the lot that goes through again", "[shop][lots]") {
+    Floor floor;
+    floor.send(InstrumentsLoaded{{probeNamed("P-3")}, holdfast::analytics::starterFamilies(), {}});
+    floor.plug("P-3");
+    auto again = std::make_shared<AnnouncedRun>(*runOf("standard", "100% cotton"));
+    again->onFile.finished = records::RunFinished{again->onFile.plan.run, 36, std::nullopt};
+    records::LotRow lot;
+    lot.id = again->lotId;
+    lot.run = again->onFile.plan.run;
+    lot.number = 2;
+    again->onFile.lot = lot;
+    floor.send(ScannedText{"20418"});
+    floor.send(RunLoaded{20418, again});
+    CHECK_FALSE(floor.state().refusal);
+    floor.play("P-3", rideTo(168));
+    REQUIRE(floor.commits().size() == 1);
+    CHECK(std::get<records::ReadingTaken>(floor.readingsIn(0).at(0)).lot == lot.id);
+    for (const auto& record : floor.commits()[0].records) {
+        CHECK_FALSE(std::holds_alternative<records::LotOpened>(record)); // it stands in the book already
+    }
+}
+
 TEST_CASE("the ticket of a finished run is refused with its number", "[shop][lots]") {
     Floor floor;
     auto finished = std::make_shared<AnnouncedRun>(*runOf("standard", "100% cotton"));

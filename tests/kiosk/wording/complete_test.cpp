@@ -37,6 +37,7 @@ const std::set<std::string> kSaidAlike{
     "shop.settings.unit.C",
     "shop.settings.unit.F",
     "shop.sign.pin",
+    "shop.settings.sheet_paper.a4",
     "tests.no",
 };
 

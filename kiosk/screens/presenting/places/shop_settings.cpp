@@ -47,8 +47,10 @@ void ShopSettings::addTo(SheetPageState& page) const {
             page.blocks.append(choicesBlock(label, choices, std::string{kChoice} + key + "." + value));
             continue;
         }
-        auto field = fieldOf(std::string{kField} + key, label, value, text("shop.settings.hint." + key),
-                             row.kind == shop::SettingKind::number ? SheetKinds::Number : SheetKinds::Text);
+        auto field =
+            fieldOf(std::string{kField} + key, label, value, text("shop.settings.hint." + key),
+                    row.kind == shop::SettingKind::number || row.kind == shop::SettingKind::count ? SheetKinds::Number
+                                                                                                  : SheetKinds::Text);
         if (m_refused && m_refused->key == key) {
             field.value = toQString(m_refused->typed);
             field.fault = toQString(wording::sentence(m_refused->fault, speech()));
