@@ -80,21 +80,10 @@ void countRun(ProvingState& state, RunWatch& run) {
     of.pieces += run.made ? std::max(0, run.made->pieces - before) : 0;
 }
 
-/// To the states of runs that are on the belt: an empty belt misses no reading.
-void addStateTime(ProvingState& state, Duration time) {
-    std::vector<analytics::DryerState> given;
-    for (const auto& one : state.belt) {
-        const auto* run = isRunTicket(one) ? runWatch(state, one) : nullptr;
-        auto* of = run != nullptr && !run->endedAt ? &stateOf(state, *run) : nullptr;
-        if (of != nullptr && !isIn(given, of->state)) {
-            of->ran += time;
-            given.push_back(of->state);
-        }
-    }
-}
-
 void addBeltTime(ProvingState& state, Duration time) {
-    addStateTime(state, time);
+    for (auto& of : state.watch.states) {
+        of.ran += time;
+    }
     const bool known = state.floor.dryer && state.floor.dryer->beltMetresPerMinute;
     const analytics::BeltRan span{known ? *state.floor.dryer->beltMetresPerMinute : 0.0, time};
     for (const auto& one : state.belt) {

@@ -204,21 +204,6 @@ TEST_CASE("the last reading is missed a quarter of an hour after the end", "[sho
     CHECK(watchOf(shop.floor.state(), kRun) == nullptr); // nothing more is watched
 }
 
-TEST_CASE("on an empty belt no reading falls due and none is missed", "[shop][watch]") {
-    WatchedFloor shop{1.5};
-    shop.floor.announce(runOfPieces(288));
-    shop.floor.wait(300);
-    shop.ride(kGood);
-    shop.floor.commitDone();
-    shop.floor.send(KeptElsewhere{{records::RunFinished{kRun, 30, std::nullopt}}});
-    shop.floor.wait(7200); // two hours, of which the belt had nothing on it; due after 60 min of running (decisions 5)
-    const auto before = shop.floor.commits().size();
-    shop.floor.announce(runOfPieces(288, 20419));
-    shop.floor.wait(10);
-    CHECK(shop.floor.commits().size() == before);
-    CHECK_FALSE(shop.due("run-20419").reading.why == DueWhy::minutes);
-}
-
 TEST_CASE("a ticket that was scanned and never ridden misses nothing", "[shop][watch]") {
     WatchedFloor shop{1.5};
     shop.floor.announce(runOfPieces(1000));
