@@ -4,6 +4,7 @@
 #include "kiosk/demo/demo_runs.hpp"
 #include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/json_object.hpp"
+#include "kiosk/records/lot_state.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/test_queries.hpp"
 #include "kiosk/shop/deciding/complaint.hpp"
@@ -18,7 +19,6 @@
 namespace holdfast::kiosk::demo {
 namespace {
 
-using analytics::LotStanding;
 using records::PiecePlace;
 
 constexpr std::int64_t kQa = 6;
@@ -36,28 +36,6 @@ ledger::Result<void> cannot(const std::string& what, const shop::deciding::Fault
 template <class Value>
 Value orNone(ledger::Result<Value> asked) {
     return asked ? *std::move(asked) : Value{};
-}
-
-LotStanding standingOf(records::LotState state) noexcept {
-    switch (state) {
-    case records::LotState::settingUp:
-        return LotStanding::settingUp;
-    case records::LotState::open:
-        return LotStanding::open;
-    case records::LotState::cleared:
-        return LotStanding::cleared;
-    case records::LotState::unproven:
-        return LotStanding::unproven;
-    case records::LotState::onHold:
-        return LotStanding::onHold;
-    case records::LotState::released:
-        return LotStanding::released;
-    case records::LotState::reRun:
-        return LotStanding::reRun;
-    case records::LotState::scrapped:
-        break;
-    }
-    return LotStanding::scrapped;
 }
 
 std::string cartonsOf(std::int64_t run, int pieces) {
@@ -186,7 +164,7 @@ ledger::Result<void> DemoOffice::operator()(const Complains& complaint) {
         const auto pieces = orNone(records::piecesOfLot(reader, row->id));
         draft.run = row->run;
         draft.lot = row->id;
-        facts.lot = {row->id, standingOf(row->state), pieces.shipped, pieces.made, {}};
+        facts.lot = {row->id, records::standingOf(row->state), pieces.shipped, pieces.made, {}};
     }
     const auto list = shop::deciding::complaintFrom(draft, facts, {m_pen.newId(), m_pen.newId()});
     return list ? m_pen.writeSigned(kQa, *list) : cannot("take a complaint", list.error());
@@ -258,7 +236,7 @@ shop::deciding::LotFacts DemoOffice::factsOf(const records::LotRow& row) const {
     facts.lot = row.id;
     facts.run = row.run;
     facts.number = row.number;
-    facts.standing = standingOf(row.state);
+    facts.standing = records::standingOf(row.state);
     facts.childrensWear = onFile && onFile->plan.childrensWear;
     for (const auto& hold : orNone(records::holdsOfLot(reader, row.id))) {
         facts.holds.push_back({hold.placed, hold.decision.has_value()});

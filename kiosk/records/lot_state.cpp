@@ -76,4 +76,27 @@ LotState lotState(const LotOnFile& lot) {
     return stateOf(analytics::standingOf(evidence));
 }
 
+analytics::LotStanding standingOf(LotState state) noexcept {
+    using analytics::LotStanding;
+    switch (state) {
+    case LotState::settingUp:
+        return LotStanding::settingUp;
+    case LotState::open:
+        return LotStanding::open;
+    case LotState::cleared:
+        return LotStanding::cleared;
+    case LotState::unproven:
+        return LotStanding::unproven;
+    case LotState::onHold:
+        return LotStanding::onHold;
+    case LotState::released:
+        return LotStanding::released;
+    case LotState::reRun:
+        return LotStanding::reRun;
+    case LotState::scrapped:
+        break;
+    }
+    return LotStanding::scrapped;
+}
+
 } // namespace holdfast::kiosk::records

@@ -36,4 +36,7 @@ struct LotOnFile final {
 /// no longer the lot's and is left out too.
 [[nodiscard]] LotState lotState(const LotOnFile& lot);
 
+/// How it stands, for the rules of lots.
+[[nodiscard]] analytics::LotStanding standingOf(LotState state) noexcept;
+
 } // namespace holdfast::kiosk::records

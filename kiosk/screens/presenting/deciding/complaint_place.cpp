@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/deciding/complaint_place.hpp"
 
+#include "kiosk/records/lot_state.hpp"
 #include "kiosk/screens/presenting/deciding/finding_form.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
@@ -190,7 +191,7 @@ void ComplaintPlace::addFacts(SheetPageState& page) const {
     fact("holds.complaint.field.clue", taken.clue);
     fact("holds.complaint.run", m_runTitle.empty() ? text("holds.complaint.run-none") : m_runTitle);
     fact("holds.complaint.lot", m_lot ? text("holds.trace.lot", {{"lot", std::to_string(m_lot->number)}}) + " · " +
-                                            wording::word(standingOf(m_lot->state), m_needs.speech())
+                                            wording::word(records::standingOf(m_lot->state), m_needs.speech())
                                       : text("holds.complaint.lot-none"));
     page.blocks.append(rowsBlock(SheetKinds::Facts, facts));
     if (!taken.words.empty()) {

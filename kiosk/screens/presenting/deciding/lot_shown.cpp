@@ -1,5 +1,7 @@
 #include "kiosk/screens/presenting/deciding/lot_shown.hpp"
 
+#include "kiosk/records/lot_state.hpp"
+
 #include <algorithm>
 
 namespace holdfast::kiosk::screens {
@@ -57,7 +59,7 @@ LotFacts factsOf(const LotShown& shown, const records::RunOnFile& run, const SQL
     facts.lot = shown.row.id;
     facts.run = shown.row.run;
     facts.number = shown.row.number;
-    facts.standing = standingOf(shown.row.state);
+    facts.standing = records::standingOf(shown.row.state);
     facts.childrensWear = shown.plan.childrensWear;
     for (const auto& hold : shown.holds) {
         facts.holds.push_back({hold.placed, hold.decision.has_value()});
@@ -104,28 +106,6 @@ const records::DecisionRow* LotShown::recallOf(const records::HoldRow& hold) con
 
 shop::deciding::LotOfPieces LotShown::ofPieces() const {
     return {row.id, facts.standing == LotStanding::scrapped, facts.standing == LotStanding::onHold, pieces, moves};
-}
-
-LotStanding standingOf(records::LotState state) noexcept {
-    switch (state) {
-    case records::LotState::settingUp:
-        return LotStanding::settingUp;
-    case records::LotState::open:
-        return LotStanding::open;
-    case records::LotState::cleared:
-        return LotStanding::cleared;
-    case records::LotState::unproven:
-        return LotStanding::unproven;
-    case records::LotState::onHold:
-        return LotStanding::onHold;
-    case records::LotState::released:
-        return LotStanding::released;
-    case records::LotState::reRun:
-        return LotStanding::reRun;
-    case records::LotState::scrapped:
-        break;
-    }
-    return LotStanding::scrapped;
 }
 
 std::vector<shop::deciding::Entitled> entitledIn(const shop::PeopleNow& people) {

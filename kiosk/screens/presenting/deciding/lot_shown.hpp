@@ -39,8 +39,6 @@ struct LotShown final {
 /// Nothing if there is no such lot.
 [[nodiscard]] ledger::Result<std::optional<LotShown>> lotShown(const ledger::Book& book, const std::string& lot);
 
-[[nodiscard]] analytics::LotStanding standingOf(records::LotState state) noexcept;
-
 /// Those who may decide about holds and still work here.
 [[nodiscard]] std::vector<shop::deciding::Entitled> entitledIn(const shop::PeopleNow& people);
 

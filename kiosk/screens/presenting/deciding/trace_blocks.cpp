@@ -1,4 +1,5 @@
 // What Trace shows.
+#include "kiosk/records/lot_state.hpp"
 #include "kiosk/screens/presenting/deciding/trace_place.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
@@ -219,7 +220,7 @@ void TracePlace::addOrder(SheetPageState& page) const {
     std::vector<SheetRow> lots;
     for (const auto& lot : m_facts->lots) {
         auto row = factRow(text("holds.trace.lot", {{"lot", std::to_string(lot.lot.number)}}),
-                           wording::word(standingOf(lot.lot.state), m_needs.speech()),
+                           wording::word(records::standingOf(lot.lot.state), m_needs.speech()),
                            wording::balanceText(shop::deciding::sumOf(lot.pieces), m_needs.speech()));
         row.id = toQString("trace.lot." + lot.lot.id);
         row.strong = lot.lot.state == records::LotState::onHold;
