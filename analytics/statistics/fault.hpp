@@ -11,6 +11,10 @@ enum class StatisticsFault {
     OutOfDomain,    ///< an argument outside what the method is defined for
     UnequalLengths, ///< columns that belong together have different lengths
     NoConvergence,  ///< the search for the figure did not settle
+    TooManyOpen,    ///< more than a third of the intervals are open at one end
+    TooFewEvents,   ///< fewer failures or survivals, or from fewer lots, than the rule asks
+    Collinear,      ///< columns that say the same: their shares cannot be told apart
+    Separated,      ///< the likelihood has no maximum: a line divides the failures from the survivals
 };
 
 } // namespace holdfast::analytics::statistics
