@@ -15,6 +15,7 @@ enum class StatisticsFault {
     TooFewEvents,   ///< fewer failures or survivals, or from fewer lots, than the rule asks
     Collinear,      ///< columns that say the same: their shares cannot be told apart
     Separated,      ///< the likelihood has no maximum: a line divides the failures from the survivals
+    OutOfOrder,     ///< a time before the one ahead of it
 };
 
 } // namespace holdfast::analytics::statistics
