@@ -69,7 +69,7 @@ constexpr Row kRows[] = {
     {{"hold.changed", 1}, {}, readAs<HoldChanged>},
     {{"decision.signed", 1}, {}, readAs<DecisionSigned>},
     {{"pieces.moved", 1}, {}, readAs<PiecesMoved>},
-    {{"pieces.counted", 1}, {}, readAs<PiecesCounted>},
+    {{"pieces.counted", 2}, kKeysAdded, readAs<PiecesCounted>},
     {{"shelf.counted", 1}, {}, readAs<ShelfCounted>},
     {{"reading.missed", 1}, {}, readAs<ReadingMissed>},
     {{"complaint.taken", 1}, {}, readAs<ComplaintTaken>},

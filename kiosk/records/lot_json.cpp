@@ -129,6 +129,7 @@ Json toJson(const PiecesCounted& record) {
     Json json{{"lot", record.lot}};
     setIf(json, "made", record.made);
     setIf(json, "here", record.here);
+    setIf(json, "corrects", record.corrects);
     return json;
 }
 
@@ -136,6 +137,7 @@ void read(ObjectReader& from, PiecesCounted& record) {
     record.lot = readSaid(from, "lot");
     record.made = from.optionalCount("made");
     record.here = from.optionalCount("here");
+    readCorrection(from, {}, record.corrects);
     if (!from.has("made") && !from.has("here")) {
         from.fault(FaultCode::missingKey, "made", "nothing was counted");
     }

@@ -176,8 +176,11 @@ void apply(Database& db, const Entry& entry, const PiecesMoved& moved) {
 
 void apply(Database& db, const Entry& entry, const PiecesCounted& counted) {
     requireLot(db, entry, counted.lot);
-    execute(db, "INSERT INTO counts VALUES (?, ?, ?, ?, ?)", entry.sequence, counted.lot, entry.wallMilliseconds,
-            counted.made, counted.here);
+    if (counted.corrects && !found(db, "SELECT 1 FROM counts WHERE entry = ?", *counted.corrects)) {
+        refuse(entry, "it corrects no count");
+    }
+    execute(db, "INSERT INTO counts VALUES (?, ?, ?, ?, ?, ?, ?)", entry.sequence, entry.id, counted.lot,
+            entry.wallMilliseconds, counted.made, counted.here, entry.body);
 }
 
 void apply(Database& db, const Entry& entry, const ShelfCounted& counted) {

@@ -127,6 +127,19 @@ Result<PiecesOfLot> piecesOfLot(const Database& database, const std::string& lot
     });
 }
 
+Result<std::vector<CountRow>> countsOfLot(const Database& database, const std::string& lot) {
+    return asked("read the counts of a lot", [&] {
+        std::vector<CountRow> rows;
+        auto query =
+            prepared(database, "SELECT entry, counted_ms, body FROM counts WHERE lot = ? ORDER BY sequence", lot);
+        while (query.executeStep()) {
+            rows.push_back({query.getColumn(0).getString(), query.getColumn(1).getInt64(),
+                            storedBody<PiecesCounted>(query.getColumn(2).getString())});
+        }
+        return rows;
+    });
+}
+
 Result<std::vector<LotRow>> lotsOfRun(const Database& database, const std::string& run) {
     return asked("read the lots of a run",
                  [&] { return lotRows(database, "WHERE lots.run = ? ORDER BY lots.number", run); });

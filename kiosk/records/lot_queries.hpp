@@ -65,6 +65,15 @@ struct PiecesOfLot final {
 };
 [[nodiscard]] ledger::Result<PiecesOfLot> piecesOfLot(const SQLite::Database& database, const std::string& lot);
 
+struct CountRow final {
+    std::string entry{};
+    std::int64_t at = 0;
+    PiecesCounted counted{};
+};
+/// Oldest first, corrected ones too.
+[[nodiscard]] ledger::Result<std::vector<CountRow>> countsOfLot(const SQLite::Database& database,
+                                                                const std::string& lot);
+
 /// All lots of a run, oldest first, whatever their state.
 [[nodiscard]] ledger::Result<std::vector<LotRow>> lotsOfRun(const SQLite::Database& database, const std::string& run);
 [[nodiscard]] ledger::Result<std::optional<LotRow>> lotById(const SQLite::Database& database, const std::string& lot);

@@ -93,8 +93,9 @@ struct PiecesMoved final {
 /// pieces.counted: somebody counted.
 struct PiecesCounted final {
     std::string lot{};
-    std::optional<int> made{}; ///< that came out of the dryer
-    std::optional<int> here{}; ///< on the shelf
+    std::optional<int> made{};             ///< that came out of the dryer
+    std::optional<int> here{};             ///< on the shelf
+    std::optional<std::string> corrects{}; ///< id of the entry whose number was typed wrong: `made` may then be lower
 };
 
 struct BinCount final {

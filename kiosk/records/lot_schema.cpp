@@ -57,10 +57,12 @@ CREATE TABLE move_cartons (
 ) STRICT;
 CREATE TABLE counts (
     sequence   INTEGER PRIMARY KEY,
+    entry      TEXT    NOT NULL UNIQUE,
     lot        TEXT    NOT NULL REFERENCES lots (id),
     counted_ms INTEGER NOT NULL,
     made       INTEGER,
-    here       INTEGER
+    here       INTEGER,
+    body       TEXT    NOT NULL
 ) STRICT;
 CREATE INDEX counts_by_lot ON counts (lot, sequence);
 CREATE TABLE shelf_counts (

@@ -124,6 +124,15 @@ Result<std::vector<DryerDescribed>> dryers(const Database& database) {
     });
 }
 
+Result<std::optional<CrewChanged>> crewOfReading(const Database& database, const std::string& reading) {
+    return asked("read the crew of a reading", [&] {
+        return body<CrewChanged>(database,
+                                 "SELECT body FROM crew WHERE sequence < (SELECT first FROM readings WHERE id = ?) "
+                                 "ORDER BY sequence DESC LIMIT 1",
+                                 reading);
+    });
+}
+
 Result<std::optional<CrewChanged>> crew(const Database& database) {
     return asked("read the crew",
                  [&] { return body<CrewChanged>(database, "SELECT body FROM crew ORDER BY sequence DESC LIMIT 1"); });

@@ -95,6 +95,9 @@ struct DueItem final {
 
 [[nodiscard]] Result<std::vector<DryerDescribed>> dryers(const SQLite::Database& database);
 [[nodiscard]] Result<std::optional<CrewChanged>> crew(const SQLite::Database& database);
+/// Who stood at the dryer when the reading (id) was taken; absent: nobody had said, or there is no such reading.
+[[nodiscard]] Result<std::optional<CrewChanged>> crewOfReading(const SQLite::Database& database,
+                                                               const std::string& reading);
 /// As last changed, without those who left; peopleOnFile() of floor_queries.hpp has all.
 [[nodiscard]] Result<std::vector<PersonAdded>> people(const SQLite::Database& database);
 [[nodiscard]] Result<std::optional<SettingValue>> setting(const SQLite::Database& database, std::string_view key);

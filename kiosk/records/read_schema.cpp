@@ -173,7 +173,8 @@ CREATE TABLE readings (
     margin_high_c REAL,
     retake_of     TEXT,
     trace         TEXT    NOT NULL,
-    by_check      TEXT
+    by_check      TEXT,
+    piece         INTEGER
 ) STRICT;
 CREATE INDEX readings_by_run ON readings (run);
 CREATE INDEX readings_by_lot ON readings (lot);

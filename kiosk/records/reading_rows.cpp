@@ -19,7 +19,8 @@ const char* const kReadingSelect =
     "SELECT r.sequence, r.id, coalesce(r.run, ''), coalesce(runs.number, 0), coalesce(runs.title, ''), "
     "coalesce(r.lot, ''), coalesce(lots.number, 0), r.instrument, coalesce(instruments.name, r.instrument), "
     "r.taken_ms, r.utc_offset, r.refused, r.corrected, r.position, r.reason, r.word, r.margin_low_c, r.margin_high_c, "
-    "r.trace, struck.cause FROM readings r LEFT JOIN runs ON runs.id = r.run LEFT JOIN lots ON lots.id = r.lot "
+    "r.trace, struck.cause, r.piece FROM readings r LEFT JOIN runs ON runs.id = r.run LEFT JOIN lots ON lots.id = "
+    "r.lot "
     "LEFT JOIN instruments ON instruments.id = r.instrument LEFT JOIN struck ON struck.reading = r.id ";
 
 ReadingRow readingRow(Statement& query) {
@@ -44,6 +45,7 @@ ReadingRow readingRow(Statement& query) {
     row.marginHigh = kelvinsAt(query, 17);
     row.trace = query.getColumn(18).getString();
     row.struck = fromWord<StruckCause>(textAt(query, 19).value_or(""));
+    row.piece = query.getColumn(20).isNull() ? std::nullopt : std::optional{query.getColumn(20).getInt()};
     return row;
 }
 

@@ -4,6 +4,7 @@
 #include "analytics/metrology/instrument.hpp"
 #include "kiosk/records/floor_records.hpp"
 #include "kiosk/records/instrument_records.hpp"
+#include "kiosk/records/lot_records.hpp"
 #include "kiosk/records/reading_records.hpp"
 #include "kiosk/records/run_records.hpp"
 
@@ -63,6 +64,7 @@ struct ReadingRow final {
     std::optional<analytics::TemperatureDifference> marginHigh;
     std::string trace;                   ///< SHA-256; empty for strips, spots and guns
     std::optional<StruckCause> struck{}; ///< taken out: listed, but it counts for nothing
+    std::optional<int> piece{};          ///< of the run, counted from 1
 };
 
 /// What a question that depends on the hour is asked for.
@@ -82,6 +84,9 @@ struct RunOnFile final {
     int lotsSoFar = 0;
     std::vector<ReadingRow> readings;      ///< of the open lot, oldest first; struck ones too
     std::optional<RunFinished> finished{}; ///< then it takes no lot and no plan any more
+    int furthestPiece = 0;                 ///< the largest that a reading, a lot's end or a bracket of it names
+    int furthestOfEarlierLots = 0;         ///< of those, the largest outside the open lot
+    std::vector<HoldPlaced> openHolds{};   ///< of the open lot, undecided and not lifted, oldest first
 };
 
 struct InstrumentOnFile final {

@@ -27,6 +27,32 @@ constexpr const char* kHeldColumns =
     "AND h.lifted = 0 ORDER BY h.sequence LIMIT 1) "
     "FROM lots JOIN runs ON runs.id = lots.run WHERE lots.state = ? ORDER BY lots.held_ms";
 
+/// Pieces of a run that stand in the book, so that a count goes on from them.
+int furthestPiece(const Database& database, const std::string& run, const std::string& openLot) {
+    auto query = prepared(
+        database,
+        "SELECT max(coalesce((SELECT max(piece) FROM readings WHERE run = ?1 AND coalesce(lot, '') <> ?2), 0), "
+        "coalesce((SELECT max(last_piece) FROM lots WHERE run = ?1 AND id <> ?2), 0))",
+        run, openLot);
+    return query.executeStep() ? query.getColumn(0).getInt() : 0;
+}
+
+/// What the open lot holds back, and how far it has come.
+void fillOpenLot(const Database& database, RunOnFile& run) {
+    run.readings = readingRows(database, "WHERE r.lot = ? ORDER BY r.first", run.lot->id);
+    for (const auto& reading : run.readings) {
+        run.furthestPiece = std::max(run.furthestPiece, reading.piece.value_or(0));
+    }
+    auto holds =
+        prepared(database, "SELECT body FROM holds WHERE lot = ? AND decision IS NULL AND lifted = 0 ORDER BY sequence",
+                 run.lot->id);
+    while (holds.executeStep()) {
+        run.openHolds.push_back(storedBody<HoldPlaced>(holds.getColumn(0).getString()));
+        const auto& pieces = run.openHolds.back().pieces;
+        run.furthestPiece = std::max(run.furthestPiece, pieces ? pieces->last.value_or(pieces->first) : 0);
+    }
+}
+
 template <class Value>
 std::optional<RunOnFile> runWhere(const Database& database, const char* where, const Value& value,
                                   const std::optional<std::int64_t>& number, const std::optional<Moment>& now) {
@@ -43,8 +69,10 @@ std::optional<RunOnFile> runWhere(const Database& database, const char* where, c
             run.lot = std::move(lot);
         }
     }
+    run.furthestOfEarlierLots = furthestPiece(database, run.plan.run, run.lot ? run.lot->id : std::string{});
+    run.furthestPiece = run.furthestOfEarlierLots;
     if (run.lot) {
-        run.readings = readingRows(database, "WHERE r.lot = ? ORDER BY r.first", run.lot->id);
+        fillOpenLot(database, run);
     }
     auto finish = prepared(database, "SELECT body FROM finished_runs WHERE run = ?", run.plan.run);
     if (finish.executeStep()) {

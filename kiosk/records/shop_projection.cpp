@@ -156,25 +156,25 @@ std::optional<double> celsius(const std::optional<analytics::TemperatureDifferen
     return d ? std::optional{d->celsius()} : std::nullopt;
 }
 
-/// Columns that a correction may change; ?1 to ?12 in this order.
+/// Columns that a correction may change; ?1 to ?14 in this order.
 ledger::KeptStatement readingColumns(SQLite::Database& db, const char* sql, const Entry& entry, const ReadingTaken& r) {
     const auto margin = r.verdict && r.verdict->margin ? *r.verdict->margin : analytics::MarginRange{};
     const auto word = r.verdict ? std::optional{std::string{toWord(r.verdict->word)}} : std::nullopt;
     return prepared(db, sql, entry.sequence, r.run, r.lot, r.dryer, r.instrument, toWord(r.position), toWord(r.reason),
                     word, !r.verdict || r.verdict->couldProve, celsius(margin.low), celsius(margin.high), r.retakeOf,
-                    traceOf(r.evidence));
+                    traceOf(r.evidence), r.piece);
 }
 
 void apply(SQLite::Database& db, const Entry& entry, const ReadingTaken& reading) {
     auto insert = readingColumns(
         db,
         "INSERT INTO readings (id, first, sequence, run, lot, dryer, instrument, taken_ms, utc_offset, refused, "
-        "corrected, position, reason, word, could_prove, margin_low_c, margin_high_c, retake_of, trace) "
-        "VALUES (?14, ?1, ?1, ?2, ?3, ?4, ?5, ?15, ?16, 0, 0, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)",
+        "corrected, position, reason, word, could_prove, margin_low_c, margin_high_c, retake_of, trace, piece) "
+        "VALUES (?15, ?1, ?1, ?2, ?3, ?4, ?5, ?16, ?17, 0, 0, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)",
         entry, reading);
-    insert.bind(14, entry.id);
-    insert.bind(15, entry.wallMilliseconds);
-    insert.bind(16, entry.utcOffsetMinutes);
+    insert.bind(15, entry.id);
+    insert.bind(16, entry.wallMilliseconds);
+    insert.bind(17, entry.utcOffsetMinutes);
     insert.exec();
     if (reading.lot) {
         recomputeLot(db, entry, *reading.lot);
@@ -201,11 +201,11 @@ void apply(SQLite::Database& db, const Entry& entry, const CorrectionMade& corre
         db,
         "UPDATE readings SET sequence = ?1, run = ?2, lot = ?3, dryer = ?4, instrument = ?5, corrected = 1, "
         "refused = (?8 IS 'refused'), position = ?6, reason = ?7, word = ?8, could_prove = ?9, margin_low_c = ?10, "
-        "margin_high_c = ?11, retake_of = ?12, trace = ?13, by_check = ?15 WHERE id = ?14",
+        "margin_high_c = ?11, retake_of = ?12, trace = ?13, piece = ?14, by_check = ?16 WHERE id = ?15",
         entry, correction.reading);
-    update.bind(14, correction.corrects);
+    update.bind(15, correction.corrects);
     if (!correction.check.empty()) {
-        update.bind(15, correction.check);
+        update.bind(16, correction.check);
     }
     update.exec();
     execute(db, "INSERT INTO reading_versions VALUES (?, ?)", entry.sequence, correction.corrects);

@@ -174,7 +174,7 @@ void renewLots(Machine& m, const std::vector<std::string>& ended) {
 std::vector<records::Record> lotsToOpen(const ProvingState& state, const PendingKeep& pending) {
     std::vector<records::Record> opened;
     std::vector<std::string> done = state.openedLots;
-    std::vector<Run> runs = pending.missedOf;
+    std::vector<Run> runs = pending.opensFor;
     for (const auto& kept : pending.readings) {
         if (kept.run && kept.reading.lot) {
             runs.push_back(kept.run);
@@ -216,9 +216,14 @@ std::vector<records::Record> lotsToClose(const ProvingState& state, const Pendin
             lots.push_back(*lot);
         }
     }
+    for (const auto& run : pending.opensFor) {
+        if (isIn(state.endedLots, run->lotId) && !isIn(lots, run->lotId)) {
+            lots.push_back(run->lotId);
+        }
+    }
     for (const auto& lot : pending.endsLots) {
         if (isIn(state.openedLots, lot) && !isIn(lots, lot)) {
-            lots.push_back(lot); // one that is still to be opened is closed by the reading that opens it
+            lots.push_back(lot); // one that is still to be opened is closed by what opens it
         }
     }
     std::vector<records::Record> closed;

@@ -181,6 +181,8 @@ void holdTheTunnel(Machine& m, PendingKeep& pending);
 /// The run has ended, and with it every bracket of it.
 void closeBrackets(Machine& m, RunWatch& run);
 void noteDecided(ProvingState& state, const std::vector<std::string>& holds);
+/// What the book says of pieces and brackets of a run that was under way before this session.
+void resume(RunWatch& run);
 /// A reading that was just kept.
 void noteWatched(ProvingState& state, const KeptReading& kept);
 // claiming.cpp

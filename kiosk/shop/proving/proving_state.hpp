@@ -75,7 +75,7 @@ struct PendingKeep final {
     std::optional<records::DryerNow> dryer{}; ///< as it was, for a lot that opens
     std::vector<std::string> endsLots{};      ///< ids of the lots that the action ends
     std::vector<std::string> entryIds{}; ///< of the readings, where a hold names them; short or empty: made outside
-    std::vector<std::shared_ptr<const AnnouncedRun>> missedOf{}; ///< whose lots must stand for `missed`
+    std::vector<std::shared_ptr<const AnnouncedRun>> opensFor{}; ///< whose lots must stand for `missed`, `holds`
     std::shared_ptr<const Commit> commit;                        ///< as sent, to be sent again
 };
 

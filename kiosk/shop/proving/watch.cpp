@@ -170,7 +170,7 @@ void keepMissed(Machine& m, RunWatch& run, StateWatch& of, const analytics::Read
         const bool drawn = pending.missed.empty() && run.due;
         pending.missed.push_back(
             {run.run->lotId, kindOf(run, last, first), drawn ? run.due->piece : std::optional<int>{}});
-        pending.missedOf.push_back(run.run);
+        pending.opensFor.push_back(run.run);
     }
     run.missedKept = plan.missed;
     if (!pending.missed.empty()) {
@@ -239,6 +239,7 @@ RunWatch* runWatch(ProvingState& state, const Run& run) {
     fresh.underWay = run->onFile.lot || run->onFile.lotsSoFar > 0;
     fresh.measured = !fresh.underWay;
     fresh.ran = {{0.0, Duration{0}}}; // nothing yet, which is known
+    resume(fresh);
     state.watch.runs.push_back(std::move(fresh));
     countRun(state, state.watch.runs.back());
     return &state.watch.runs.back();
@@ -277,9 +278,10 @@ void onPiecesTyped(Machine& m, const PiecesTyped& event) {
     }
     analytics::CountKnown known;
     known.typed = event.pieces;
-    known.before = run->made ? std::optional{run->made->pieces} : std::nullopt;
+    known.before = run->made ? run->made->pieces : run->inBook;
     if (run->made && run->made->source == analytics::CountSource::rate) {
-        known.before = std::max(run->lastRead.value_or(0), run->typed.value_or(0)); // a rate may have gone ahead
+        known.before =
+            std::max({run->inBook, run->lastRead.value_or(0), run->typed.value_or(0)}); // a rate may have gone ahead
     }
     const auto counted = analytics::countPieces(known);
     if (!counted) {

@@ -181,6 +181,33 @@ void holdOne(Machine& m, PendingKeep& pending, std::size_t index) {
     run->brackets.push_back(std::move(bracket));
 }
 
+/// A bracket as the book has it, ready to be ended by the next proven piece.
+BinBracket resumed(const records::HoldPlaced& hold, const records::RunOnFile& run) {
+    BinBracket bracket;
+    bracket.hold = hold.hold;
+    bracket.lot = hold.lot;
+    bracket.reading = hold.because;
+    bracket.bin = hold.bin;
+    bracket.basis = hold.basis;
+    bracket.known = hold.pieces.has_value();
+    if (!bracket.known) {
+        return bracket;
+    }
+    const int first = hold.pieces->first;
+    bracket.open = !hold.pieces->last;
+    bracket.pieces = {first, hold.pieces->last.value_or(first + std::max(1, hold.count.value_or(1)) - 1)};
+    bracket.facts.firstPiece = first;
+    bracket.facts.badPiece = first;
+    for (const auto& row : run.readings) {
+        if (row.id == hold.because && row.piece) {
+            bracket.facts.badPiece = std::max(first, *row.piece);
+        }
+    }
+    bracket.facts.made = bracket.pieces.last;
+    bracket.facts.planned = run.plan.pieces;
+    return bracket;
+}
+
 /// A proven piece ends the brackets before it.
 void endBrackets(RunWatch& run, std::optional<int> proven, std::vector<records::HoldChanged>& changes) {
     for (auto& bracket : run.brackets) {
@@ -290,8 +317,8 @@ void holdTheTunnel(Machine& m, PendingKeep& pending) {
     const auto room = inTunnelNow(state);
     for (const auto& one : state.belt) {
         auto* run = runWatch(state, one);
-        if (run == nullptr || !run->made || !isIn(state.openedLots, one->lotId)) {
-            continue; // nothing of it can be held yet
+        if (run == nullptr || !run->made) {
+            continue; // nobody can say which pieces
         }
         const auto pieces = analytics::tunnelBracket(run->made->pieces, room);
         if (!pieces) {
@@ -306,6 +333,7 @@ void holdTheTunnel(Machine& m, PendingKeep& pending) {
         bracket.basis = basisOf(run->made->source);
         bracket.bin = takeBin(state.watch);
         pending.holds.push_back({std::nullopt, placedAs(bracket, records::HoldCause::beltStopped)});
+        pending.opensFor.push_back(one);
         run->brackets.push_back(std::move(bracket));
     }
 }
@@ -321,6 +349,27 @@ void closeBrackets(Machine& m, RunWatch& run) {
 void noteDecided(ProvingState& state, const std::vector<std::string>& holds) {
     for (auto& run : state.watch.runs) {
         std::erase_if(run.brackets, [&](const BinBracket& one) { return isIn(holds, one.hold); });
+    }
+}
+
+void resume(RunWatch& run) {
+    const auto& onFile = run.run->onFile;
+    run.inBook = onFile.furthestPiece;
+    run.firstOfLot = onFile.furthestOfEarlierLots + 1;
+    for (const auto& row : onFile.readings) {
+        if (!row.piece || row.refused || row.struck || row.reason == records::ReadingReason::setUp) {
+            continue;
+        }
+        run.lastRead = std::max(run.lastRead.value_or(0), *row.piece);
+        if (row.word == Word::cured) {
+            run.lastProven = std::max(run.lastProven.value_or(0), *row.piece);
+        }
+    }
+    for (const auto& hold : onFile.openHolds) {
+        const bool ofBelt = hold.cause == records::HoldCause::reading || hold.cause == records::HoldCause::beltStopped;
+        if (ofBelt) {
+            run.brackets.push_back(resumed(hold, onFile));
+        }
     }
 }
 

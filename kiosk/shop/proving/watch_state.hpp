@@ -46,6 +46,7 @@ struct RunWatch final {
     std::vector<analytics::BeltRan> ran{}; ///< since then, else since the run was announced
     bool measured = true;                  ///< false: it was under way before, or the belt ran at a speed nobody knows
     std::optional<analytics::PieceCount> made{};
+    int inBook = 0; ///< the furthest piece that stood in the book as the run was announced
     int firstOfLot = 1;
     int readings = 0; ///< that count
     std::optional<int> lastRead{};

@@ -139,7 +139,7 @@ private:
         exec(numbers(30000) +
              "INSERT INTO readings SELECT 100000 + i, 'r' || i, 100000 + i, 'run' || (2 + i % 3999), "
              "'lot' || (2 + i % 3999), dryer, instrument, taken_ms + i, 0, 0, 0, position, reason, 'cured', 1, NULL, "
-             "NULL, NULL, trace, NULL FROM n, readings");
+             "NULL, NULL, trace, NULL, NULL FROM n, readings");
         exec(numbers(4000) +
              "INSERT INTO prints SELECT 'p' || i, i, 100000 + i, 'run' || i, 'lot' || i, named_ms, NULL, "
              "iif(i % 9, NULL, 'shelf'), iif(i % 3, 'used-up', NULL), body FROM n, prints WHERE id = 'p1'");

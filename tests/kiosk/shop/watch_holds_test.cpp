@@ -159,6 +159,89 @@ TEST_CASE("pieces in the tunnel when the belt stops are a bracket of their own",
     CHECK(holds.front().bin == 7);
 }
 
+TEST_CASE("pieces in the tunnel of a lot that nobody has read yet are held all the same", "[shop][watch]") {
+    WatchedFloor shop{0.0};
+    shop.floor.announce(runOfPieces(288));
+    shop.floor.wait(1);
+    shop.typed(30);
+    shop.floor.send(ActionPressed{ActionCard::feedStopped});
+    const auto opened = shop.newest<records::LotOpened>();
+    const auto holds = shop.newest<HoldPlaced>();
+    REQUIRE(opened.size() == 1); // the lot stands in the book before what it holds
+    REQUIRE(holds.size() == 1);
+    CHECK(holds.front().lot == opened.front().lot);
+    CHECK(holds.front().cause == HoldCause::beltStopped);
+    CHECK(holds.front().pieces == records::PieceRange{21, 30}); // the last ten of 30
+    CHECK(std::holds_alternative<records::LotOpened>(shop.floor.commits().back().records.front()));
+}
+
+/// Read up to piece 212 before the kiosk was started anew: 100 was proven, 212 was not, and 101 on are in bin 4.
+std::shared_ptr<const AnnouncedRun> runUnderWay() {
+    auto run = std::make_shared<AnnouncedRun>(*runOfPieces(288));
+    auto& file = run->onFile;
+    file.lot = records::LotRow{};
+    file.lot->id = run->lotId;
+    file.lot->run = kRun;
+    file.lotsSoFar = 1;
+    records::ReadingRow good;
+    good.id = "reading-1";
+    good.lot = run->lotId;
+    good.piece = 100;
+    good.word = analytics::Word::cured;
+    auto bad = good;
+    bad.id = "reading-2";
+    bad.piece = 212;
+    bad.word = analytics::Word::underCured;
+    file.readings = {good, bad};
+    file.furthestPiece = 212;
+    HoldPlaced hold;
+    hold.hold = "hold-1";
+    hold.lot = run->lotId;
+    hold.because = "reading-2";
+    hold.pieces = records::PieceRange{101, std::nullopt};
+    hold.count = 122;
+    hold.bin = 4;
+    file.openHolds = {hold};
+    return run;
+}
+
+TEST_CASE("after a start the brackets and pieces of a run under way stand as the book has them", "[shop][watch]") {
+    WatchedFloor shop{0.0};
+    shop.floor.announce(runUnderWay());
+    shop.floor.wait(1);
+    CHECK_FALSE(shop.watch().made); // what was fed meanwhile nobody knows
+    REQUIRE(shop.watch().brackets.size() == 1);
+    CHECK(shop.watch().brackets.front().open);
+    CHECK(shop.watch().brackets.front().pieces == PieceSpan{101, 222}); // 122 pieces
+    CHECK(shop.watch().lastProven == 100);
+
+    shop.typed(211); // fewer than were read
+    CHECK(shop.floor.state().refusal->cause == RefusalCause::countRunsBackwards);
+    CHECK_FALSE(shop.watch().made);
+    shop.typed(236);
+    CHECK(shop.watch().made->pieces == 236);
+
+    shop.ride(kGood); // piece 237
+    const auto ended = shop.newest<HoldChanged>();
+    REQUIRE(ended.size() == 1);
+    CHECK(ended.front().hold == "hold-1");
+    CHECK(ended.front().pieces == records::PieceRange{101, 236}); // up to the proven piece 237
+    CHECK(ended.front().count == 136);
+}
+
+TEST_CASE("a bad reading after a start goes into the bin that the bracket has already", "[shop][watch]") {
+    WatchedFloor shop{0.0};
+    shop.floor.announce(runUnderWay());
+    shop.floor.wait(1);
+    shop.typed(215);
+    shop.ride(kBad);
+    const auto holds = shop.newest<HoldPlaced>();
+    REQUIRE(holds.size() == 1);
+    CHECK(holds.front().bin == 4);
+    CHECK(holds.front().pieces == records::PieceRange{101, std::nullopt});
+    CHECK(holds.front().count == 126); // 101 to 216 and the ten behind it
+}
+
 TEST_CASE("a due reading that was not taken when the next fell due is an entry", "[shop][watch]") {
     WatchedFloor shop{1.5};
     shop.floor.send(FreshIds{{}, {2}});

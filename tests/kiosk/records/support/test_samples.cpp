@@ -157,7 +157,7 @@ std::vector<Record> samplesOfTesting() {
         HoldChanged{kHold, PieceRange{37, {}}, 30, CountBasis::typed},
         sampleDecision(),
         sampleMove(),
-        PiecesCounted{kLot, 140, 44},
+        PiecesCounted{kLot, 140, 44, "01926e2a-0000-7000-8000-0000000000c1"},
         ShelfCounted{{{kHold, 29}}},
         ReadingMissed{kLot, DueReadingKind::minutes, 88},
         sampleComplaint(),
