@@ -43,8 +43,8 @@ tl::expected<GrubbsTest, StatisticsFault> grubbs(std::span<const double> values,
     if (!(*of->sd > 0.0)) {
         return tl::unexpected{StatisticsFault::NoSpread};
     }
-    const bool largest = side == OutlierSide::Largest ||
-                         (side == OutlierSide::Either && of->max - of->mean >= of->mean - of->min);
+    const bool largest =
+        side == OutlierSide::Largest || (side == OutlierSide::Either && of->max - of->mean >= of->mean - of->min);
     const double suspect = largest ? of->max : of->min;
     GrubbsTest test;
     test.suspect = static_cast<std::size_t>(std::find(values.begin(), values.end(), suspect) - values.begin());

@@ -40,7 +40,8 @@ struct Sums final {
 };
 
 /// Distances are taken from the first value before anything is added up.
-template <typename Distance> Sums sumsOf(std::size_t count, Distance distance) {
+template <typename Distance>
+Sums sumsOf(std::size_t count, Distance distance) {
     const auto n = static_cast<double>(count);
     CompensatedSum total;
     for (std::size_t i = 0; i < count; ++i) {
@@ -67,9 +68,8 @@ template <typename Distance> Sums sumsOf(std::size_t count, Distance distance) {
 Moments momentsOf(std::span<const double> values, std::optional<double> scale) {
     const double by = scale.value_or(1.0);
     const double first = scale ? std::round(values.front() * by) : values.front();
-    const auto sums =
-        scale ? sumsOf(values.size(), [&](std::size_t i) { return std::round(values[i] * by) - first; })
-              : sumsOf(values.size(), [&](std::size_t i) { return values[i] - first; });
+    const auto sums = scale ? sumsOf(values.size(), [&](std::size_t i) { return std::round(values[i] * by) - first; })
+                            : sumsOf(values.size(), [&](std::size_t i) { return values[i] - first; });
     Moments result;
     result.count = values.size();
     result.asDecimals = scale.has_value();

@@ -23,8 +23,7 @@ enum class QuantileType {
                                                              QuantileType type = QuantileType::Eight);
 
 /// Several at once, in the order asked for; n log n.
-[[nodiscard]] tl::expected<std::vector<double>, StatisticsFault> quantiles(std::span<const double> values,
-                                                                           std::span<const double> ps,
-                                                                           QuantileType type = QuantileType::Eight);
+[[nodiscard]] tl::expected<std::vector<double>, StatisticsFault>
+quantiles(std::span<const double> values, std::span<const double> ps, QuantileType type = QuantileType::Eight);
 
 } // namespace holdfast::analytics::statistics

@@ -15,8 +15,8 @@ namespace holdfast::analytics::statistics {
 inline constexpr double kMadToSigma = 1.482602218505602;
 
 /// Median distance from the median, times `scale`; bears half the values bad (F. R. Hampel, "The influence curve and
-/// its role in robust estimation", JASA 69, 1974). 0 when more than half the values are equal. Linear. Faults: NoValues;
-/// NotFinite.
+/// its role in robust estimation", JASA 69, 1974). 0 when more than half the values are equal. Linear. Faults:
+/// NoValues; NotFinite.
 [[nodiscard]] tl::expected<double, StatisticsFault> medianDistance(std::span<const double> values,
                                                                    double scale = kMadToSigma);
 

@@ -108,8 +108,8 @@ tl::expected<std::vector<RollingPoint>, StatisticsFault> rolling(std::span<const
     return checked(std::move(points));
 }
 
-tl::expected<std::vector<RollingPoint>, StatisticsFault>
-rollingInTime(std::span<const double> times, std::span<const double> values, double width) {
+tl::expected<std::vector<RollingPoint>, StatisticsFault> rollingInTime(std::span<const double> times,
+                                                                       std::span<const double> values, double width) {
     if (times.size() != values.size()) {
         return tl::unexpected{StatisticsFault::UnequalLengths};
     }

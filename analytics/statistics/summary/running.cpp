@@ -34,7 +34,9 @@ tl::expected<void, StatisticsFault> RunningMoments::add(double value) {
     return {};
 }
 
-std::size_t RunningMoments::count() const { return accumulators::count(m_state->values); }
+std::size_t RunningMoments::count() const {
+    return accumulators::count(m_state->values);
+}
 
 std::optional<double> RunningMoments::mean() const {
     return count() == 0 ? std::nullopt : std::optional{accumulators::mean(m_state->values)};
