@@ -1,0 +1,128 @@
+#include "analytics/statistics/models/change_contrast.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+namespace holdfast::analytics::statistics {
+
+namespace {
+
+constexpr std::size_t kMostBlocks = 10'000;
+
+double xLogX(double x) noexcept {
+    return x > 0.0 ? x * std::log(x) : 0.0;
+}
+
+/// What one level explains of a stretch with this amount and weight, up to terms every split shares.
+template <ChangeLaw law>
+double explained(double amount, double weight) noexcept {
+    if (!(weight > 0.0)) {
+        return 0.0;
+    }
+    if constexpr (law == ChangeLaw::Normal) {
+        return amount * amount / weight;
+    } else if constexpr (law == ChangeLaw::Binomial) {
+        return xLogX(amount) + xLogX(weight - amount) - xLogX(weight);
+    } else {
+        return amount > 0.0 ? amount * std::log(amount / weight) : 0.0;
+    }
+}
+
+ChangeCell sumOf(const std::vector<ChangeCell>& cells) noexcept {
+    ChangeCell sum;
+    for (const auto& cell : cells) {
+        sum.amount += cell.amount;
+        sum.weight += cell.weight;
+    }
+    return sum;
+}
+
+/// Calls see(contrast) for every split in turn.
+template <ChangeLaw law, class See>
+void eachSplit(const std::vector<ChangeCell>& cells, ChangeCell sum, See&& see) {
+    const double whole = explained<law>(sum.amount, sum.weight);
+    ChangeCell left;
+    for (std::size_t k = 0; k + 1 < cells.size(); ++k) {
+        left.amount += cells[k].amount;
+        left.weight += cells[k].weight;
+        const double both = explained<law>(left.amount, left.weight) +
+                            explained<law>(sum.amount - left.amount, sum.weight - left.weight);
+        see(std::max(0.0, both - whole));
+    }
+}
+
+template <ChangeLaw law>
+double largest(const std::vector<ChangeCell>& cells, ChangeCell sum) {
+    double most = 0.0;
+    eachSplit<law>(cells, sum, [&](double contrast) { most = std::max(most, contrast); });
+    return most;
+}
+
+std::vector<ChangeCell> pooled(const std::vector<ChangeCell>& cells) {
+    const std::size_t size = (cells.size() + kMostBlocks - 1) / kMostBlocks;
+    std::vector<ChangeCell> blocks((cells.size() + size - 1) / size);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        blocks[i / size].amount += cells[i].amount;
+        blocks[i / size].weight += cells[i].weight;
+    }
+    return blocks;
+}
+
+/// Fisher–Yates with our own choice of index, so that a seed gives the same orders with every standard library.
+void shuffle(std::vector<ChangeCell>& cells, std::mt19937_64& random) {
+    for (std::size_t i = cells.size(); i > 1; --i) {
+        const std::uint64_t draw = random() >> 32; // n ≤ 10,000: the bias of the product is below 3 in a million
+        std::swap(cells[i - 1], cells[(draw * i) >> 32]);
+    }
+}
+
+template <ChangeLaw law>
+double permutationPOf(std::vector<ChangeCell> cells, int permutations, std::uint64_t seed) {
+    const ChangeCell sum = sumOf(cells);
+    const double observed = largest<law>(cells, sum) * (1.0 - 1e-12); // the same value summed in another order
+    std::mt19937_64 random{seed};
+    int asLarge = 0;
+    for (int i = 0; i < permutations; ++i) {
+        shuffle(cells, random);
+        asLarge += largest<law>(cells, sum) >= observed ? 1 : 0;
+    }
+    return (1.0 + asLarge) / (1.0 + permutations);
+}
+
+template <ChangeLaw law>
+std::vector<double> contrastsOf(const std::vector<ChangeCell>& cells) {
+    std::vector<double> result;
+    result.reserve(cells.size());
+    eachSplit<law>(cells, sumOf(cells), [&](double contrast) { result.push_back(contrast); });
+    return result;
+}
+
+} // namespace
+
+std::vector<double> contrasts(const std::vector<ChangeCell>& cells, ChangeLaw law) {
+    switch (law) {
+    case ChangeLaw::Normal:
+        return contrastsOf<ChangeLaw::Normal>(cells);
+    case ChangeLaw::Binomial:
+        return contrastsOf<ChangeLaw::Binomial>(cells);
+    case ChangeLaw::Poisson:
+        break;
+    }
+    return contrastsOf<ChangeLaw::Poisson>(cells);
+}
+
+double permutationP(const std::vector<ChangeCell>& cells, ChangeLaw law, int permutations, std::uint64_t seed) {
+    auto blocks = pooled(cells);
+    switch (law) {
+    case ChangeLaw::Normal:
+        return permutationPOf<ChangeLaw::Normal>(std::move(blocks), permutations, seed);
+    case ChangeLaw::Binomial:
+        return permutationPOf<ChangeLaw::Binomial>(std::move(blocks), permutations, seed);
+    case ChangeLaw::Poisson:
+        break;
+    }
+    return permutationPOf<ChangeLaw::Poisson>(std::move(blocks), permutations, seed);
+}
+
+} // namespace holdfast::analytics::statistics
