@@ -111,7 +111,7 @@ tl::expected<Drift, StatisticsFault> drift(const std::vector<double>& times, con
     result.line = *line;
     result.last = *std::max_element(times.begin(), times.end());
     result.levelNow = line->intercept + line->slope * result.last;
-    const double sign = limit.side == LimitSide::Lower ? 1.0 : -1.0;
+    const double sign = limit.side == DriftSide::Lower ? 1.0 : -1.0;
     if (times.size() < kDriftPoints) {
         result.standing = DriftStanding::TooFewPoints;
     } else if (!line->isShown()) {

@@ -27,14 +27,14 @@ struct TheilSen final {
 [[nodiscard]] tl::expected<TheilSen, StatisticsFault> theilSen(const std::vector<double>& x,
                                                                const std::vector<double>& y, double level = 0.95);
 
-enum class LimitSide {
+enum class DriftSide {
     Lower, ///< values should stay above
     Upper  ///< values should stay below
 };
 
 struct DriftLimit final {
     double value = 0.0;
-    LimitSide side = LimitSide::Lower;
+    DriftSide side = DriftSide::Lower;
 };
 
 /// What may be said of when a drifting value meets a limit.

@@ -192,7 +192,7 @@ TEST_CASE("Limits hold the true slope as often as they say", "[statistics][model
 
 TEST_CASE("A falling margin meets its limit in a range of weeks, never before today", "[statistics][drift]") {
     const auto line = noisyLine(40, 10.0, -0.2, 1.0);
-    const auto result = drift(line.times, line.values, {0.0, LimitSide::Lower});
+    const auto result = drift(line.times, line.values, {0.0, DriftSide::Lower});
     REQUIRE(result);
     CHECK(result->standing == DriftStanding::Crosses);
     CHECK(result->last == 39.0);
@@ -205,14 +205,14 @@ TEST_CASE("A falling margin meets its limit in a range of weeks, never before to
 
 TEST_CASE("Nothing is said of a date where the points do not carry it", "[statistics][drift]") {
     const auto few = noisyLine(19, 10.0, -0.2, 0.1);
-    CHECK(drift(few.times, few.values, {0.0, LimitSide::Lower})->standing == DriftStanding::TooFewPoints);
+    CHECK(drift(few.times, few.values, {0.0, DriftSide::Lower})->standing == DriftStanding::TooFewPoints);
     const auto flat = noisyLine(60, 10.0, 0.0, 5.0);
-    CHECK(drift(flat.times, flat.values, {0.0, LimitSide::Lower})->standing == DriftStanding::NotShown);
+    CHECK(drift(flat.times, flat.values, {0.0, DriftSide::Lower})->standing == DriftStanding::NotShown);
     const auto rising = noisyLine(40, 10.0, 0.2, 1.0);
-    CHECK(drift(rising.times, rising.values, {0.0, LimitSide::Lower})->standing == DriftStanding::MovesAway);
-    CHECK(drift(rising.times, rising.values, {40.0, LimitSide::Upper})->standing == DriftStanding::Crosses);
-    CHECK(drift(rising.times, rising.values, {15.0, LimitSide::Upper})->standing == DriftStanding::AlreadyPast);
-    CHECK(drift(rising.times, rising.values, {HUGE_VAL, LimitSide::Upper}).error() == StatisticsFault::OutOfDomain);
+    CHECK(drift(rising.times, rising.values, {0.0, DriftSide::Lower})->standing == DriftStanding::MovesAway);
+    CHECK(drift(rising.times, rising.values, {40.0, DriftSide::Upper})->standing == DriftStanding::Crosses);
+    CHECK(drift(rising.times, rising.values, {15.0, DriftSide::Upper})->standing == DriftStanding::AlreadyPast);
+    CHECK(drift(rising.times, rising.values, {HUGE_VAL, DriftSide::Upper}).error() == StatisticsFault::OutOfDomain);
 }
 
 TEST_CASE("Points without a slope are refused by name", "[statistics][models]") {
