@@ -88,26 +88,36 @@ public:
 
     /// Chance that the pivotal quantity lies no further below the mean than `distance`.
     [[nodiscard]] double within(double distance) const {
+        // With few groups the distance is so long that the integrand jumps at a small ratio: more nodes there.
+        const double unit = std::sqrt(m_meanSquare) / std::max(std::abs(distance), 1e-300);
+        const bool steep = 9.0 * unit / std::sqrt(m_a) < 2.0 / std::sqrt(2.0 * (m_a - 1.0));
+        return steep ? weighed(spreadNodes(m_a - 1.0, m_z * unit, 9.0 * unit / std::sqrt(m_a)), distance)
+                     : weighed(m_first, distance);
+    }
+
+private:
+    [[nodiscard]] double weighed(const SpreadNodes& first, double distance) const {
         double sum = 0.0;
-        for (std::size_t i = 0; i < m_first.ratio.size(); ++i) {
-            const double s = m_first.ratio[i];
-            if (m_first.chance[i] == 0.0 || s == 0.0) {
-                continue;
+        for (std::size_t i = 0; i < first.ratio.size(); ++i) {
+            const double between = m_meanSquare / (first.ratio[i] * first.ratio[i]);
+            if (first.chance[i] > 0.0 && std::isfinite(between)) {
+                sum += first.chance[i] * weighedSecond(between, distance);
             }
-            const double between = m_meanSquare / (s * s);
-            const double per = std::sqrt(between / m_a);
-            double inner = 0.0;
-            for (std::size_t j = 0; j < m_second.ratio.size(); ++j) {
-                const double w = m_second.ratio[j];
-                const double reach = m_z * std::sqrt(between + m_withinSquare / (w * w));
-                inner += m_second.chance[j] * normalBelow((distance - reach) / per);
-            }
-            sum += m_first.chance[i] * inner;
         }
         return sum;
     }
 
-private:
+    [[nodiscard]] double weighedSecond(double between, double distance) const {
+        const double per = std::sqrt(between / m_a);
+        double sum = 0.0;
+        for (std::size_t j = 0; j < m_second.ratio.size(); ++j) {
+            const double w = m_second.ratio[j];
+            const double reach = m_z * std::sqrt(between + m_withinSquare / (w * w));
+            sum += m_second.chance[j] * normalBelow((distance - reach) / per);
+        }
+        return sum;
+    }
+
     double m_a;
     double m_meanSquare;
     double m_z;
