@@ -193,7 +193,11 @@ tl::expected<OverDispersion, StatisticsFault> overDispersion(std::span<const Cou
     }
     result.freedoms = totals->lots - 1.0;
     result.factor = result.pearson / result.freedoms;
-    result.greaterP = boost::math::gamma_q(result.freedoms / 2.0, result.pearson / 2.0);
+    try {
+        result.greaterP = boost::math::gamma_q(result.freedoms / 2.0, result.pearson / 2.0);
+    } catch (const std::exception&) {
+        return tl::unexpected(StatisticsFault::NoConvergence);
+    }
     return result;
 }
 

@@ -2,8 +2,6 @@
 
 #include "analytics/statistics/counts/count_domain.hpp"
 
-#include <boost/math/special_functions/gamma.hpp>
-
 #include <algorithm>
 #include <cmath>
 #include <vector>
@@ -29,10 +27,6 @@ bool inDomain(const LotAsked& lot) noexcept {
            lot.pieces <= kMostPieces;
 }
 
-double logRising(double base, double steps) {
-    return boost::math::lgamma(base + steps) - boost::math::lgamma(base);
-}
-
 /// ln of the chance that none of `open` pieces is bad, and of a step from x to x + 1 bad ones.
 class Law final {
 public:
@@ -45,8 +39,14 @@ public:
         m_b = model.beta() + static_cast<double>(lot.own.of - lot.own.hits);
         m_share = m_a / (m_a + m_b);
     }
-    [[nodiscard]] double logNone() const {
-        return m_binomial ? m_open * std::log1p(-m_share) : logRising(m_b, m_open) - logRising(m_a + m_b, m_open);
+    /// Product of the chances that the next piece is good, however large a + b is.
+    [[nodiscard]] double logNone() const noexcept {
+        if (m_binomial)
+            return m_open * std::log1p(-m_share);
+        double sum = 0.0;
+        for (double i = 0.0; i < m_open; i += 1.0)
+            sum += m_a < m_b + i ? std::log1p(-m_a / (m_a + m_b + i)) : std::log((m_b + i) / (m_a + m_b + i));
+        return sum;
     }
     [[nodiscard]] double logStep(double x) const noexcept {
         const double ways = (m_open - x) / (x + 1.0);

@@ -22,7 +22,7 @@ inline constexpr std::int64_t kMostPieces = 200'000;
 
 /// Predictive range of the bad pieces of a lot, empirical Bayes: the lot's share given its own readings is Beta(a +
 /// bad, b + good), the bad among the M pieces not read beta-binomial (Gelman and others, Bayesian Data Analysis, 3rd
-/// ed., 2.1, 5.3; Griffiths, Biometrics 29, 1973); chance of none Γ(b′ + M)Γ(a′ + b′)/(Γ(b′)Γ(a′ + b′ + M)). The model
+/// ed., 2.1, 5.3; Griffiths, Biometrics 29, 1973); chance of none Π (b′ + i)/(a′ + b′ + i) over i < M. The model
 /// is taken as known: with its caveats, or from few lots, the range is too narrow. Coverage strictly between 0 and 1,
 /// model mean strictly between 0 and 1, 0 ≤ intraclass < 1, read ≤ pieces ≤ kMostPieces, otherwise OutOfDomain. Cost:
 /// pieces.

@@ -13,7 +13,7 @@ namespace {
 
 /// What each end may miss: half of it on both sides, all of it on one.
 double tailOf(double confidence, LimitSide side) noexcept {
-    return side == LimitSide::Both ? (1.0 - confidence) / 2.0 : 1.0 - confidence;
+    return side == LimitSide::Both ? (1.0 - confidence) / 2.0 : std::min(1.0 - confidence, 1.0 - 1e-15);
 }
 
 double betaQuantile(double a, double b, double p) {

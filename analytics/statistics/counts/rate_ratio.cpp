@@ -14,7 +14,7 @@ namespace holdfast::analytics::statistics {
 namespace {
 
 constexpr double kTie = 1.0 + 1e-7;
-constexpr double kMostExact = 1e4; ///< expected events above which the power is taken from the normal law
+constexpr double kMostExact = 1e3; ///< expected events above which the power is taken from the normal law
 
 bool isExposure(double exposure) noexcept {
     return exposure > 0.0 && std::isfinite(exposure);
@@ -59,11 +59,12 @@ RateRatio testsOf(std::int64_t x, std::int64_t n, double share) {
 /// Largest second count of n that the test still calls lower, −1 for none.
 std::int64_t criticalCount(std::int64_t n, double share, double risk) {
     const boost::math::binomial_distribution<> law(static_cast<double>(n), share);
-    const double mean = static_cast<double>(n) * share;
-    const auto far = static_cast<std::int64_t>(mean - 6.0 * std::sqrt(mean) - 2.0);
-    std::int64_t critical = far >= 0 && boost::math::cdf(law, static_cast<double>(far)) <= risk ? far : -1;
-    while (critical + 1 < n && boost::math::cdf(law, static_cast<double>(critical + 1)) <= risk)
-        ++critical;
+    std::int64_t critical = -1;
+    std::int64_t tooMany = n;
+    while (tooMany - critical > 1) {
+        const std::int64_t middle = critical + (tooMany - critical) / 2;
+        (boost::math::cdf(law, static_cast<double>(middle)) <= risk ? critical : tooMany) = middle;
+    }
     return critical;
 }
 

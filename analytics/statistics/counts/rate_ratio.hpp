@@ -33,7 +33,7 @@ struct RateRatio {
 
 /// Chance that the one-sided exact test above, at `risk`, shows the second rate to be lower than the first when on
 /// average `expectedFirst` and `expectedSecond` events come over these exposures (Gu, Ng, Tang and Schucany, Biom. J.
-/// 50, 2008, 283–298: unconditional power of the conditional test); above 10,000 expected events together by the normal
+/// 50, 2008, 283–298: unconditional power of the conditional test); above 1,000 expected events together by the normal
 /// law of the log ratio. Expected counts finite and ≥ 0. Cost: square root of the expected events.
 [[nodiscard]] tl::expected<double, StatisticsFault> lowerRatePower(double expectedFirst, double exposureFirst,
                                                                    double expectedSecond, double exposureSecond,

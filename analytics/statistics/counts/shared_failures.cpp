@@ -15,7 +15,7 @@ bool inDomain(const SharedFailureSettings& settings) noexcept {
 }
 
 LevelPermutationSettings permutationSettings(const LotTable& table, const SharedFailureSettings& settings) noexcept {
-    const auto chosen = std::clamp<std::int64_t>(40 * static_cast<std::int64_t>(table.levels()) - 1, 1'999, 99'999);
+    const auto chosen = std::clamp<std::int64_t>(100 * static_cast<std::int64_t>(table.levels()) - 1, 9'999, 99'999);
     return {settings.seed, settings.permutations > 0 ? settings.permutations : chosen, settings.stopAfter,
             settings.enumerateUpTo};
 }

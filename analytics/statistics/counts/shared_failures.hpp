@@ -9,7 +9,7 @@ namespace holdfast::analytics::statistics {
 struct SharedFailureSettings {
     std::uint64_t seed = 1;             ///< the same seed gives the same ranking
     double confidence = 0.95;           ///< of the odds ratio's limits
-    std::int64_t permutations = 0;      ///< at most for one level; 0: 40 a level, at least 1,999, at most 99,999
+    std::int64_t permutations = 0;      ///< at most for one level; 0: 100 × levels, at least 9,999, at most 99,999
     std::int64_t stopAfter = 20;        ///< a level is let go after so many arrangements at least as extreme
     std::int64_t enumerateUpTo = 5'000; ///< arrangements that are all gone through instead of drawn
     std::size_t dependenceAmong = 200;  ///< so many levels from the top are looked at for sums of each other

@@ -82,6 +82,8 @@ tl::expected<double, StatisticsFault> approximateTrialSize(const TrialQuestion& 
     const double common = std::sqrt(2.0 * middle * (1.0 - middle));
     const double own =
         std::sqrt(question.shareOne * (1.0 - question.shareOne) + question.shareTwo * (1.0 - question.shareTwo));
+    if (!isInnerProbability(1.0 - question.power) || !isInnerProbability(1.0 - question.risk / 2.0))
+        return tl::unexpected(StatisticsFault::OutOfDomain);
     const double root = upperZ(question.risk / 2.0) * common + upperZ(1.0 - question.power) * own;
     const double size = std::pow(root / (question.shareOne - question.shareTwo), 2);
     if (!(size <= static_cast<double>(kLargestCount)))
