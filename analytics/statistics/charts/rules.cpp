@@ -21,10 +21,6 @@ constexpr bool allSet(std::uint32_t bits, std::uint32_t mask) {
     return (bits & mask) == mask;
 }
 
-constexpr void push(std::uint32_t& bits, bool bit) {
-    bits = (bits << 1U) | static_cast<std::uint32_t>(bit);
-}
-
 std::uint32_t onMask(RuleSet rules) {
     std::uint32_t on = 0;
     for (unsigned rule = 1; rule <= 8; ++rule) {
@@ -35,43 +31,37 @@ std::uint32_t onMask(RuleSet rules) {
 
 } // namespace
 
-RuleReader::RuleReader(RuleSet rules, std::size_t expectedPoints)
+RuleReader::RuleReader(RuleSet rules, std::size_t mostPoints)
     : m_on{onMask(rules)}, m_runMask{(1U << static_cast<unsigned>(rules.oneSideRun())) - 1U}, m_open(16, 0) {
-    m_findings.marks.reserve(expectedPoints);
+    m_findings.marks.resize(mostPoints, 0);
 }
 
-std::uint32_t RuleReader::hitsOf(double value, double z) {
-    using enum NelsonRule;
-    const std::uint32_t roseBefore = m_rise & 1U;
-    const std::uint32_t fellBefore = m_fall & 1U;
-    const bool rises = m_count > 0 && value > m_before;
-    const bool falls = m_count > 0 && value < m_before;
-    m_before = value;
-    push(m_rise, rises);
-    push(m_fall, falls);
-    push(m_turn, (rises && fellBefore != 0) || (falls && roseBefore != 0));
-    push(m_above, z > 0.0);
-    push(m_below, z < 0.0);
-    push(m_up1, z > 1.0);
-    push(m_down1, z < -1.0);
-    push(m_up2, z > 2.0);
-    push(m_down2, z < -2.0);
-    push(m_within, std::abs(z) < 1.0);
+RuleFindings RuleReader::finish() && {
+    m_findings.marks.resize(m_count);
+    return std::move(m_findings);
+}
 
-    std::uint32_t hits = 0;
-    if (std::abs(z) > 1.0) {
-        hits |= when(z > 3.0, BeyondThreeSigma) | when(z < -3.0, BeyondThreeSigma, kBelow);
-        hits |= when(z > 2.0 && std::popcount(m_up2 & 0x7U) >= 2, TwoOfThree);
-        hits |= when(z < -2.0 && std::popcount(m_down2 & 0x7U) >= 2, TwoOfThree, kBelow);
-        hits |= when(z > 1.0 && std::popcount(m_up1 & 0x1fU) >= 4, FourOfFive);
-        hits |= when(z < -1.0 && std::popcount(m_down1 & 0x1fU) >= 4, FourOfFive, kBelow);
-        hits |= when(allSet(m_up1 | m_down1, 0xffU) && (m_above & 0xffU) != 0 && (m_below & 0xffU) != 0, EightBeyond);
-    }
-    hits |= when(allSet(m_above, m_runMask), OneSide) | when(allSet(m_below, m_runMask), OneSide, kBelow);
-    hits |= when(allSet(m_rise, 0x1fU), Trend) | when(allSet(m_fall, 0x1fU), Trend, kBelow);
-    hits |= when(allSet(m_turn, 0xfffU), Alternating);
-    hits |= when(allSet(m_within, 0x7fffU), FifteenWithin);
-    return hits & m_on;
+std::uint32_t RuleReader::hits(double z) const {
+    using enum NelsonRule;
+    const auto lane = [](std::uint64_t word, unsigned which) {
+        return static_cast<std::uint32_t>(word >> (16U * which)) & 0xffffU;
+    };
+    const auto above = static_cast<std::uint32_t>(m_history.sides);
+    const auto below = static_cast<std::uint32_t>(m_history.sides >> 32U);
+    const std::uint32_t up1 = lane(m_history.beyond, 0);
+    const std::uint32_t down1 = lane(m_history.beyond, 1);
+    std::uint32_t met = when(z > 3.0, BeyondThreeSigma) | when(z < -3.0, BeyondThreeSigma, kBelow);
+    met |= when(allSet(above, m_runMask), OneSide) | when(allSet(below, m_runMask), OneSide, kBelow);
+    met |= when(allSet(lane(m_history.runs, 2), 0x1fU), Trend) |
+           when(allSet(lane(m_history.runs, 3), 0x1fU), Trend, kBelow);
+    met |= when(allSet(lane(m_history.runs, 1), 0xfffU), Alternating);
+    met |= when(allSet(lane(m_history.runs, 0), 0x7fffU), FifteenWithin);
+    met |= when(z > 2.0 && std::popcount(lane(m_history.beyond, 2) & 0x7U) >= 2, TwoOfThree);
+    met |= when(z < -2.0 && std::popcount(lane(m_history.beyond, 3) & 0x7U) >= 2, TwoOfThree, kBelow);
+    met |= when(z > 1.0 && std::popcount(up1 & 0x1fU) >= 4, FourOfFive);
+    met |= when(z < -1.0 && std::popcount(down1 & 0x1fU) >= 4, FourOfFive, kBelow);
+    met |= when(allSet(up1 | down1, 0xffU) && (up1 & 0xffU) != 0 && (down1 & 0xffU) != 0, EightBeyond);
+    return met & m_on;
 }
 
 /// The points the rule speaks of that is met now, one bit a point, the latest lowest.
@@ -87,9 +77,9 @@ std::uint32_t RuleReader::pointsBack(unsigned bit) const {
     case NelsonRule::Alternating:
         return 0x3fffU;
     case NelsonRule::TwoOfThree:
-        return (below ? m_down2 : m_up2) & 0x7U;
+        return static_cast<std::uint32_t>(m_history.beyond >> (below ? 48U : 32U)) & 0x7U;
     case NelsonRule::FourOfFive:
-        return (below ? m_down1 : m_up1) & 0x1fU;
+        return static_cast<std::uint32_t>(m_history.beyond >> (below ? 16U : 0U)) & 0x1fU;
     case NelsonRule::FifteenWithin:
         return 0x7fffU;
     case NelsonRule::EightBeyond:
@@ -98,10 +88,10 @@ std::uint32_t RuleReader::pointsBack(unsigned bit) const {
     return 1U;
 }
 
-void RuleReader::record(std::uint32_t hits) {
+void RuleReader::record(double z) {
     const std::size_t now = m_count;
-    for (; hits != 0; hits &= hits - 1U) {
-        const auto bit = static_cast<unsigned>(std::countr_zero(hits));
+    for (std::uint32_t met = hits(z); met != 0; met &= met - 1U) {
+        const auto bit = static_cast<unsigned>(std::countr_zero(met));
         const std::uint32_t back = pointsBack(bit);
         for (std::uint32_t rest = back; rest != 0; rest &= rest - 1U) {
             m_findings.marks[now - static_cast<std::size_t>(std::countr_zero(rest))] |=

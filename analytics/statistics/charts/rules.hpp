@@ -85,35 +85,69 @@ struct RuleFindings final {
     [[nodiscard]] std::vector<std::size_t> pointsOf(const Signal& signal) const;
 };
 
+/// What the rules remember of the points so far: one bit a point, the latest lowest.
+struct RuleHistory final {
+    std::uint64_t sides = 0;  ///< above the centre line in the lower half, below in the upper
+    std::uint64_t runs = 0;   ///< by 16 bits: within 1σ, alternating, rising, falling
+    std::uint64_t beyond = 0; ///< by 16 bits: above 1σ, below −1σ, above 2σ, below −2σ
+    double before = 0.0;
+
+    static constexpr std::uint64_t kLanes = 0x0001'0001'0001'0001ULL; ///< the lowest bit of each lane of 16
+
+    void take(double value, double z, bool first) noexcept {
+        const auto rises = static_cast<std::uint64_t>(!first & (value > before));
+        const auto falls = static_cast<std::uint64_t>(!first & (value < before));
+        before = value;
+        const auto turns = (rises & (runs >> 48U)) | (falls & (runs >> 32U));
+        const auto within = static_cast<std::uint64_t>((z < 1.0) & (z > -1.0));
+        sides = (sides << 1U & ~(1ULL << 32U)) | static_cast<std::uint64_t>(z > 0.0) |
+                static_cast<std::uint64_t>(z < 0.0) << 32U;
+        runs = (runs << 1U & ~kLanes) | within | (turns & 1U) << 16U | rises << 32U | falls << 48U;
+        beyond = (beyond << 1U & ~kLanes) | static_cast<std::uint64_t>(z > 1.0) |
+                 static_cast<std::uint64_t>(z < -1.0) << 16U | static_cast<std::uint64_t>(z > 2.0) << 32U |
+                 static_cast<std::uint64_t>(z < -2.0) << 48U;
+    }
+
+    /// Whether any rule may be met now; which, is looked at only then.
+    [[nodiscard]] bool mayMeet(double z, std::uint32_t oneSideRun) const noexcept {
+        const std::uint64_t run = oneSideRun;
+        const bool longRun = ((sides & run) == run) | ((sides >> 32U & run) == run);
+        const bool steady = ((runs & 0x7fffU) == 0x7fffU) | ((runs >> 16U & 0xfffU) == 0xfffU) |
+                            ((runs >> 32U & 0x1fU) == 0x1fU) | ((runs >> 48U & 0x1fU) == 0x1fU);
+        const auto fourMay = [](std::uint64_t side) {
+            return static_cast<bool>((side & 1U) & ((side >> 1U) | (side >> 2U)) & ((side >> 3U) | (side >> 4U)));
+        };
+        const bool far = (z > 2.0) | (z < -2.0) | fourMay(beyond) | fourMay(beyond >> 16U) |
+                         (((beyond | beyond >> 16U) & 0xffU) == 0xffU);
+        return longRun | steady | far;
+    }
+};
+
 /// Takes the points of a chart one by one; constant work and no allocation for a point without a signal.
 class RuleReader final {
 public:
-    RuleReader(RuleSet rules, std::size_t expectedPoints);
-    /// The next point: its plotted value, for trends, and its distance from the centre line in standard deviations of
-    /// the plotted statistic at that point.
+    RuleReader(RuleSet rules, std::size_t mostPoints);
+    /// The next point, of `mostPoints` at most: its plotted value, for trends, and its distance from the centre line in
+    /// standard deviations of the plotted statistic at that point.
     void take(double value, double z) {
-        const std::uint32_t hits = hitsOf(value, z);
-        m_findings.marks.push_back(0);
-        if (hits != 0) {
-            record(hits);
+        m_history.take(value, z, m_count == 0);
+        if (m_history.mayMeet(z, m_runMask)) {
+            record(z);
         }
         ++m_count;
     }
-    [[nodiscard]] RuleFindings finish() && { return std::move(m_findings); }
+    [[nodiscard]] RuleFindings finish() &&;
 
 private:
-    [[nodiscard]] std::uint32_t hitsOf(double value, double z);
-    void record(std::uint32_t hits);
+    [[nodiscard]] std::uint32_t hits(double z) const;
+    void record(double z);
     [[nodiscard]] std::uint32_t pointsBack(unsigned bit) const;
 
     RuleFindings m_findings;
+    RuleHistory m_history;
     std::uint32_t m_on;
     std::uint32_t m_runMask;
     std::size_t m_count = 0;
-    double m_before = 0.0;
-    // One bit a point, the latest lowest.
-    std::uint32_t m_above = 0, m_below = 0, m_up2 = 0, m_down2 = 0, m_up1 = 0, m_down1 = 0, m_within = 0;
-    std::uint32_t m_rise = 0, m_fall = 0, m_turn = 0;
     std::vector<std::size_t> m_open; ///< by bit of a hit, the latest signal plus one
 };
 
