@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::size_t kFewValues = 30;
 constexpr double kNotNormal = 0.05;
+constexpr double kLargestIndex = 1e6; ///< beyond it the spread is none to speak of
 
 using Index = tl::expected<CapabilityIndex, StatisticsFault>;
 
@@ -31,6 +32,9 @@ Index cpOf(double value, double degrees, double tail) {
 
 /// Cpu or Cpl: the non-centralities under which as much, or as little, would be met only with chance `tail`.
 Index oneSided(double value, double count, double tail) {
+    if (!(std::abs(value) < kLargestIndex)) {
+        return tl::unexpected{StatisticsFault::OutOfDomain};
+    }
     const double t = 3.0 * std::sqrt(count) * value;
     const double degrees = count - 1.0;
     // How far the non-centrality may lie from t, in its own standard deviations.

@@ -42,7 +42,7 @@ struct Capability final {
 /// two, Cpk ± z√(1/(9n) + Cpk²/(2(n − 1))) (A. F. Bissell, Applied Statistics 39, 1990). NIST/SEMATECH
 /// e-Handbook 6.1.6. `sd` is whichever the caller means, within subgroups or overall, with n − 1 degrees of freedom.
 /// Faults: TooFewValues below two; NotFinite; NoSpread for sd = 0; OutOfDomain for no limit, limits the wrong way round
-/// or a confidence outside (0, 1).
+/// or a confidence outside (0, 1), or an index beyond a million.
 [[nodiscard]] tl::expected<Capability, StatisticsFault>
 capability(std::size_t count, double mean, double sd, const Specification& specification, double confidence = 0.95);
 

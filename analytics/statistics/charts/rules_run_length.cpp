@@ -138,17 +138,16 @@ struct Move final {
     double chance = 0.0;
 };
 
-} // namespace
+/// Every state that can be reached, the start first, and the moves between them that meet no rule.
+struct Reached final {
+    std::size_t states = 0;
+    std::vector<Move> moves;
+};
 
-tl::expected<double, StatisticsFault> rulesRunLength(RuleSet rules, double shift) {
-    if (!canBeRead(rules) || !std::isfinite(shift)) {
-        return tl::unexpected{StatisticsFault::OutOfDomain};
-    }
-    const Chain chain{rules};
-    const auto chance = chances(shift);
+std::optional<Reached> reachedBy(const Chain& chain, const std::array<double, 8>& chance) {
     std::map<State, std::size_t> known{{State{}, 0}};
     std::vector<State> states{State{}};
-    std::vector<Move> moves;
+    Reached reached;
     for (std::size_t from = 0; from < states.size(); ++from) {
         for (std::size_t zone = 0; zone < kZones.size(); ++zone) {
             const auto after = chain.next(states[from], kZones[zone]);
@@ -159,19 +158,33 @@ tl::expected<double, StatisticsFault> rulesRunLength(RuleSet rules, double shift
             if (isNew) {
                 states.push_back(*after);
             }
-            moves.push_back({from, place->second, chance[zone]});
+            reached.moves.push_back({from, place->second, chance[zone]});
         }
         if (states.size() > kMostStates) {
-            return tl::unexpected{StatisticsFault::NoConvergence};
+            return std::nullopt;
         }
     }
-    std::vector<double> matrix(states.size() * states.size(), 0.0);
-    std::vector<double> right(states.size(), 1.0);
-    for (std::size_t i = 0; i < states.size(); ++i) {
-        matrix[i * states.size() + i] = 1.0;
+    reached.states = states.size();
+    return reached;
+}
+
+} // namespace
+
+tl::expected<double, StatisticsFault> rulesRunLength(RuleSet rules, double shift) {
+    if (!canBeRead(rules) || !std::isfinite(shift)) {
+        return tl::unexpected{StatisticsFault::OutOfDomain};
     }
-    for (const auto& move : moves) {
-        matrix[move.from * states.size() + move.to] -= move.chance;
+    const auto reached = reachedBy(Chain{rules}, chances(shift));
+    if (!reached) {
+        return tl::unexpected{StatisticsFault::NoConvergence};
+    }
+    std::vector<double> matrix(reached->states * reached->states, 0.0);
+    std::vector<double> right(reached->states, 1.0);
+    for (std::size_t i = 0; i < reached->states; ++i) {
+        matrix[i * reached->states + i] = 1.0;
+    }
+    for (const auto& move : reached->moves) {
+        matrix[move.from * reached->states + move.to] -= move.chance;
     }
     if (!solveLinear(matrix, right) || !(right[0] >= 1.0 - 1e-9 && right[0] <= 1e12)) {
         return tl::unexpected{StatisticsFault::NoConvergence};

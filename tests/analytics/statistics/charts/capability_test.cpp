@@ -99,6 +99,8 @@ TEST_CASE("Capability of few, equal, crooked and impossible values", "[statistic
     CHECK(capability(10, 1.0, -1.0, {0.0, 2.0}).error() == StatisticsFault::OutOfDomain);
     CHECK(capability(10, 1.0, 1.0, {0.0, std::nan("")}).error() == StatisticsFault::NotFinite);
     CHECK(capability(10, 1.0, 1.0, {0.0, 2.0}, 1.0).error() == StatisticsFault::OutOfDomain);
+    CHECK(capability(10, 1.0, 1e-300, {0.0, 2.0}).error() == StatisticsFault::OutOfDomain);
+    CHECK(capability(10, 1.0, 1e-5, {0.0, {}})->cpk.low < 33334.0);
     const auto two = capability(std::vector{1.0, 2.0}, {0.0, 5.0});
     REQUIRE(two);
     CHECK(two->fewValues);
