@@ -12,7 +12,7 @@ namespace holdfast::analytics::statistics {
 namespace {
 
 constexpr std::int64_t kMostExact = 2'000;
-constexpr std::int64_t kMostSearched = 1'000;
+constexpr std::int64_t kMostSearched = 500;
 
 bool inDomain(const TrialQuestion& question) noexcept {
     return isProbability(question.shareOne) && isProbability(question.shareTwo) &&
@@ -104,7 +104,7 @@ tl::expected<TrialSize, StatisticsFault> smallestTrial(const TrialQuestion& ques
     const double distance = std::abs(question.shareOne - question.shareTwo);
     const double corrected = *rough / 4.0 * std::pow(1.0 + std::sqrt(1.0 + 4.0 / (*rough * distance)), 2);
     if (corrected <= static_cast<double>(kMostSearched))
-        for (auto n = std::max<std::int64_t>(2, static_cast<std::int64_t>(*rough / 2.0)); n <= kMostExact; ++n) {
+        for (auto n = std::max<std::int64_t>(2, static_cast<std::int64_t>(0.9 * *rough)); n <= kMostExact; ++n) {
             const double power = powerOf(question, static_cast<std::size_t>(n));
             if (power >= question.power)
                 return TrialSize{n, power, true};

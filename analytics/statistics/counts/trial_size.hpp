@@ -33,9 +33,9 @@ struct TrialSize {
 };
 
 /// Smallest trial that would tell two shares apart: the smallest number of pieces per arm whose exact power reaches the
-/// power asked for, looked for from half the approximation upwards (the exact power rises in saw teeth: the next size
-/// may fall just short again). Above 1,000 a piece count by approximation, n′ = n/4·(1 + √(1 + 4/(n|p₁ − p₂|)))².
-/// Shares equal: OutOfDomain, no trial tells them apart.
+/// power asked for, looked for from nine tenths of the approximation upwards (Fisher's test needs more than that; its
+/// exact power rises in saw teeth: the next size may fall just short again). Above 500 pieces an arm by approximation,
+/// n′ = n/4·(1 + √(1 + 4/(n|p₁ − p₂|)))² (Fleiss, 3.2). Shares equal: OutOfDomain, no trial tells them apart.
 [[nodiscard]] tl::expected<TrialSize, StatisticsFault> smallestTrial(const TrialQuestion& question);
 
 } // namespace holdfast::analytics::statistics
