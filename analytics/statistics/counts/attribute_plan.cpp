@@ -8,6 +8,7 @@
 #include <boost/math/special_functions/gamma.hpp>
 
 #include <cmath>
+#include <exception>
 
 namespace holdfast::analytics::statistics {
 namespace {

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <exception>
+#include <utility>
 #include <vector>
 
 namespace holdfast::analytics::statistics {
