@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kiosk/demo/demo_dryer.hpp"
 #include "kiosk/records/kinds.hpp"
 
 #include <functional>
@@ -8,10 +9,8 @@
 
 namespace holdfast::kiosk::demo {
 
-/// A dryer of the shop and the probe that rides through it. The kiosk stands at the first.
-enum class DemoDryer { north, south, west };
-
 [[nodiscard]] const char* nameOf(DemoDryer dryer);
+/// The probe that rides through it.
 [[nodiscard]] const char* probeOf(DemoDryer dryer);
 
 /// As described on the first day.
