@@ -18,10 +18,10 @@ struct ChartStyle {
     QString family = QStringLiteral("B612");
 
     [[nodiscard]] double px(double design) const { return design * unit; }
-    /// The text size of look.md, 21.
-    [[nodiscard]] QFont font(bool bold) const {
+    /// 21, the text size of look.md, or its 28 for what leads.
+    [[nodiscard]] QFont font(bool bold, double size = 21.0) const {
         QFont font(family);
-        font.setPixelSize(std::max(1, static_cast<int>(std::lround(px(21.0)))));
+        font.setPixelSize(std::max(1, static_cast<int>(std::lround(px(size)))));
         font.setBold(bold);
         font.setLetterSpacing(QFont::AbsoluteSpacing, -0.2 * unit);
         return font;

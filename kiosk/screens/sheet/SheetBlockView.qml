@@ -50,6 +50,8 @@ Loader {
             return "SheetPieceBar.qml";
         case SheetKinds.Trail:
             return "SheetTrail.qml";
+        case SheetKinds.TrendChart:
+            return "SheetTrendChart.qml";
         default:
             return "SheetSentence.qml";
         }

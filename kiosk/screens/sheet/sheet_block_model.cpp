@@ -77,6 +77,9 @@ void SheetBlockModel::setBlock(const SheetBlock& block) {
     if (old.pulls != block.pulls || old.result != block.result || old.resultNote != block.resultNote) {
         emit pullsChanged();
     }
+    if (old.trend != block.trend) {
+        emit trendChanged();
+    }
 }
 
 void SheetBlockModel::setRuled(bool ruled) {

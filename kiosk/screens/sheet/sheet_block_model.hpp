@@ -34,6 +34,7 @@ class SheetBlockModel : public QObject {
     Q_PROPERTY(QString resultNote READ resultNote NOTIFY pullsChanged)
     Q_PROPERTY(QAbstractItemModel* ticks READ ticks CONSTANT)
     Q_PROPERTY(QAbstractItemModel* trail READ trail CONSTANT)
+    Q_PROPERTY(holdfast::kiosk::screens::TrendChartState trend READ trend NOTIFY trendChanged)
     Q_PROPERTY(bool ruled READ ruled NOTIFY ruledChanged)
 public:
     explicit SheetBlockModel(const SheetBlock& block, QObject* parent = nullptr);
@@ -64,6 +65,7 @@ public:
     [[nodiscard]] QString resultNote() const { return m_block.resultNote; }
     [[nodiscard]] QAbstractItemModel* ticks() { return &m_ticks; }
     [[nodiscard]] QAbstractItemModel* trail() { return &m_trail; }
+    [[nodiscard]] TrendChartState trend() const { return m_block.trend; }
     /// A thin rule parts it from the block above.
     [[nodiscard]] bool ruled() const { return m_ruled; }
     void setRuled(bool ruled);
@@ -87,6 +89,7 @@ signals:
     void halvesChanged();
     void cracksChanged();
     void pullsChanged();
+    void trendChanged();
     void ruledChanged();
 
 private:

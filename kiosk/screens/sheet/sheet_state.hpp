@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kiosk/screens/charts/trend_state.hpp"
 #include "kiosk/screens/parts/chart_states.hpp"
 #include "kiosk/screens/parts/heat_scale_state.hpp"
 #include "kiosk/screens/parts/page_parts.hpp"
@@ -41,6 +42,8 @@ enum Block {
     Ticks,      ///< `ticks`; under them `text` bold, "3 of 5 bins counted, 41 of 60 pieces", and `note`
     PieceBar,   ///< `pieces`
     Trail,      ///< `trail`, a history
+
+    TrendChart, ///< `trend`; a point pressed triggers its id
 };
 Q_ENUM_NS(Block)
 enum Keys { Text, Number, Code, Secret, Date };
@@ -117,6 +120,7 @@ struct SheetBlock {
     QString resultNote{}; ///< "hairline allowed"
     QList<TickEntry> ticks{};
     QList<TrailEntry> trail{};
+    TrendChartState trend{};
 
     bool operator==(const SheetBlock&) const = default;
 };

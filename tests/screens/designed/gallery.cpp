@@ -229,6 +229,8 @@ std::vector<GalleryState> gallery() {
     states.insert(states.end(), sheets.begin(), sheets.end());
     const std::vector<GalleryState> tests = testStates();
     states.insert(states.end(), tests.begin(), tests.end());
+    const std::vector<GalleryState> trends = trendStates();
+    states.insert(states.end(), trends.begin(), trends.end());
     return states;
 }
 

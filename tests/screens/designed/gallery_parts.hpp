@@ -20,5 +20,6 @@ namespace holdfast::kiosk::screens::invented {
 [[nodiscard]] std::vector<GalleryState> runStates();
 [[nodiscard]] std::vector<GalleryState> sheetStates();
 [[nodiscard]] std::vector<GalleryState> testStates();
+[[nodiscard]] std::vector<GalleryState> trendStates();
 
 } // namespace holdfast::kiosk::screens::invented
