@@ -12,8 +12,6 @@ namespace holdfast::analytics::statistics {
 
 namespace {
 
-constexpr std::int64_t kListed = 100'000; ///< so many slopes are listed rather than narrowed further
-
 template <class Same>
 std::int64_t pairsOfEqualNeighbours(std::size_t n, Same&& same) {
     std::int64_t pairs = 0;
@@ -100,6 +98,7 @@ SlopeSelection::SlopeSelection(const std::vector<double>& x, const std::vector<d
         m_y.push_back(point.second - middleY);
     }
     const auto n = static_cast<std::int64_t>(x.size());
+    m_listed = std::clamp<std::int64_t>(4 * n, 1'000, 400'000);
     m_slopes = n * (n - 1) / 2 - pairsOfEqualNeighbours(x.size(), [this](std::size_t i, std::size_t j) {
                    return m_points[i].first == m_points[j].first;
                });
@@ -168,14 +167,14 @@ SlopeSelection::Bracket SlopeSelection::bracketFromSample(std::int64_t rank) {
 void SlopeSelection::shrink(Bracket& bracket, std::int64_t rank) {
     const auto tooWide = [&] {
         const double rounding = m_smallest + 4e-16 * std::max(std::abs(bracket.low), std::abs(bracket.high));
-        return bracket.inside() > kListed && bracket.high - bracket.low > rounding;
+        return bracket.inside() > m_listed && bracket.high - bracket.low > rounding;
     };
     if (bracket.low < 0.0 && bracket.high > 0.0 && tooWide()) {
         bracket.narrow(0.0, countUpTo(0.0), rank); // whole numbers tie at no slope more than anywhere else
     }
     while (tooWide()) {
         const std::int64_t before = bracket.inside();
-        const double margin = std::max(0.02 * static_cast<double>(before), 0.25 * static_cast<double>(kListed));
+        const double margin = std::max(0.004 * static_cast<double>(before), 0.25 * static_cast<double>(m_listed));
         for (const double side : {-margin, margin}) {
             if (tooWide()) {
                 const double slope = bracket.at(static_cast<double>(rank) + side);
@@ -209,7 +208,7 @@ std::vector<double> SlopeSelection::slopesInside(const Bracket& bracket) const {
     for (std::size_t i = 0; i < after.size(); ++i) {
         place[after[i]] = i;
     }
-    const ChangedPairs changed{orderAt(bracket.low), place, static_cast<std::size_t>(2 * kListed)};
+    const ChangedPairs changed{orderAt(bracket.low), place, static_cast<std::size_t>(2 * m_listed)};
     std::vector<double> slopes;
     for (const auto& [a, b] : changed.pairs()) {
         const auto [left, right] = std::minmax(a, b);
@@ -229,7 +228,7 @@ double SlopeSelection::ranked(std::int64_t rank) {
         return bracket.high;
     }
     const double share = static_cast<double>(rank - bracket.upToLow) / static_cast<double>(bracket.inside());
-    const bool all = bracket.inside() <= kListed;
+    const bool all = bracket.inside() <= m_listed;
     const double place =
         all ? static_cast<double>(rank - bracket.upToLow - 1) : share * static_cast<double>(slopes.size() - 1);
     const auto at = static_cast<std::ptrdiff_t>(std::clamp(place, 0.0, static_cast<double>(slopes.size() - 1)));

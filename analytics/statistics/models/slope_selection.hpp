@@ -45,6 +45,7 @@ private:
     std::vector<double> m_y;
     std::int64_t m_slopes = 0;
     std::int64_t m_identical = 0; ///< pairs of points equal in x and y
+    std::int64_t m_listed = 0;    ///< so many slopes are listed rather than narrowed further
     double m_smallest = 0.0;      ///< differences of slopes below this are rounding
     std::vector<double> m_sample; ///< sorted
     std::vector<double> m_values;
