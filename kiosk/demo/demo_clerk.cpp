@@ -10,6 +10,7 @@
 #include "kiosk/shop/testing/starters.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace holdfast::kiosk::demo {
 namespace {
@@ -21,6 +22,9 @@ ledger::Result<void> cannot(const std::string& what) {
 } // namespace
 
 ledger::Result<void> DemoClerk::operator()(const OpensShop&) {
+    if (const auto head = m_book.head(); head && head->sequence > 0) {
+        return bringUpToDate();
+    }
     const auto makeId = [this] { return m_pen.newId(); };
     std::vector<records::Record> list{records::BookOpened{"Demo shop", "Dryer end", "0.1.0", true}};
     const auto people = demoPeople();
@@ -31,6 +35,35 @@ ledger::Result<void> DemoClerk::operator()(const OpensShop&) {
     const auto methods = shop::starterMethods();
     list.insert(list.end(), methods.begin(), methods.end());
     return m_pen.write(list, people.names);
+}
+
+/// After a past: of the instruments only what is new on that day, the strip packs and the checks.
+ledger::Result<void> DemoClerk::bringUpToDate() {
+    std::map<std::string, std::string> known; // ids as the book has them, by those made up here
+    std::vector<records::Record> list;
+    const auto all = records::instruments(m_book.reader(), true);
+    const auto idInBook = [&](const std::string& name) {
+        for (const auto& one : all ? *all : std::vector<records::InstrumentOnFile>{}) {
+            if (one.instrument.name == name) {
+                return one.described.instrument;
+            }
+        }
+        return std::string{};
+    };
+    for (auto& record : demoInstruments([this] { return m_pen.newId(); }, today(), m_probeAddress)) {
+        if (auto* described = std::get_if<records::InstrumentDescribed>(&record)) {
+            const auto id = idInBook(described->spec.name);
+            if (id.empty()) {
+                list.push_back(std::move(record));
+            } else {
+                known[described->instrument] = id;
+            }
+        } else if (auto* check = std::get_if<records::CheckDone>(&record)) {
+            check->instrument = known.count(check->instrument) == 1 ? known[check->instrument] : check->instrument;
+            list.push_back(std::move(record));
+        }
+    }
+    return m_pen.write(list);
 }
 
 ledger::Result<void> DemoClerk::operator()(const ChangesCrew& crew) {

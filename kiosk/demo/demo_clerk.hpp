@@ -30,6 +30,7 @@ public:
     [[nodiscard]] ledger::Result<void> operator()(const FinishesRun& run);
 
 private:
+    [[nodiscard]] ledger::Result<void> bringUpToDate();
     [[nodiscard]] std::chrono::sys_days today() const { return drivers::localDay(m_clock.wall()); }
     [[nodiscard]] std::vector<analytics::InkFamily> families() const;
     [[nodiscard]] shop::Stock stock(const std::vector<DemoRun>& runs) const;

@@ -1,6 +1,8 @@
 #include "kiosk/demo/demo_history.hpp"
 
 #include "kiosk/demo/demo_player.hpp"
+#include "kiosk/demo/history/history_book.hpp"
+#include "kiosk/demo/history/history_model.hpp"
 #include "kiosk/records/shop_projection.hpp"
 
 #include <QDir>
@@ -79,10 +81,69 @@ ledger::Result<ledger::CommitRequest> played(drivers::WallTime now, const std::s
     return request;
 }
 
+/// What keeps and what makes work side by side: a request is made while the one before it is kept.
+class Keeping final {
+public:
+    explicit Keeping(ledger::Writer& writer) : m_writer{writer} {}
+    ~Keeping() { (void)done(); }
+    Keeping(const Keeping&) = delete;
+    Keeping& operator=(const Keeping&) = delete;
+
+    ledger::Result<void> keep(ledger::CommitRequest request) {
+        if (auto before = done(); !before) {
+            return before;
+        }
+        auto promise = std::make_shared<std::promise<ledger::Result<void>>>();
+        m_kept = promise->get_future();
+        m_writer.submit(std::move(request), [promise](const auto& receipt) {
+            promise->set_value(receipt ? ledger::Result<void>{} : tl::unexpected(receipt.error()));
+        });
+        return {};
+    }
+    ledger::Result<void> done() { return m_kept.valid() ? m_kept.get() : ledger::Result<void>{}; }
+
+private:
+    ledger::Writer& m_writer;
+    std::future<ledger::Result<void>> m_kept;
+};
+
+ledger::Result<void> writeTwelveDays(ledger::Writer& writer, drivers::WallTime now, const std::string& probeAddress) {
+    auto request = played(now, probeAddress);
+    if (!request) {
+        return tl::unexpected(request.error());
+    }
+    Keeping keeping{writer};
+    auto begun = keeping.keep(*std::move(request));
+    return begun ? keeping.done() : begun;
+}
+
+ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
+                                         const std::string& probeAddress) {
+    HistoryPlan plan;
+    plan.end = DemoCalendar{now}.dayOf(0);
+    Keeping keeping{writer};
+    auto written = writeHistory(historyOf(plan), now.utcOffsetMinutes, probeAddress,
+                                [&](ledger::CommitRequest request) { return keeping.keep(std::move(request)); });
+    written = written ? keeping.done() : written;
+    return written ? DemoPlayer{book, writer, now, probeAddress}.play() : written;
+}
+
+/// False for a book with entries, and for one that cannot be looked at.
+bool wantsDemo(const std::filesystem::path& folder) {
+    std::error_code error;
+    if (!std::filesystem::exists(folder / ledger::Book::fileName, error)) {
+        return true;
+    }
+    const auto book =
+        ledger::Book::open(folder, std::make_shared<records::ShopProjection>(), ledger::OpenMode::readOnly);
+    const auto head = book ? (*book)->head() : tl::unexpected(book.error());
+    return head && head->sequence == 0;
+}
+
 } // namespace
 
 ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
-                               const std::string& probeAddress) {
+                               const std::string& probeAddress, DemoSize size) {
     const auto head = book.head();
     if (!head) {
         return tl::unexpected(head.error());
@@ -90,14 +151,29 @@ ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drive
     if (head->sequence != 0) {
         return {};
     }
-    auto request = played(now, probeAddress);
-    if (!request) {
-        return tl::unexpected(request.error());
+    return size == DemoSize::twelveDays ? writeTwelveDays(writer, now, probeAddress)
+                                        : writeEighteenMonths(book, writer, now, probeAddress);
+}
+
+ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::WallTime now,
+                                  const std::string& probeAddress, DemoSize size) {
+    if (!wantsDemo(folder)) {
+        return {};
     }
-    std::promise<ledger::Result<ledger::CommitReceipt>> kept;
-    writer.submit(*std::move(request), [&kept](auto receipt) { kept.set_value(std::move(receipt)); });
-    const auto receipt = kept.get_future().get();
-    return receipt ? ledger::Result<void>{} : tl::unexpected(receipt.error());
+    const QTemporaryDir scratch{scratchTemplate()};
+    const std::filesystem::path written{scratch.path().toStdString()};
+    {
+        auto book =
+            ledger::Book::open(written, std::make_shared<records::ShopProjection>(), ledger::OpenMode::firstStart);
+        if (!book) {
+            return tl::unexpected(book.error());
+        }
+        ledger::Writer writer{**book};
+        if (auto done = writeDemo(**book, writer, now, probeAddress, size); !done) {
+            return done;
+        }
+    }
+    return ledger::Book::restore(written / ledger::Book::fileName, folder);
 }
 
 } // namespace holdfast::kiosk::demo

@@ -4,15 +4,30 @@
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/ledger/writer.hpp"
 
+#include <filesystem>
 #include <string>
 
 namespace holdfast::kiosk::demo {
 
-/// Writes the invented shop and its last twelve working days into an empty book, played through the shop's own use
-/// cases and its proving desks with simulated samples. All of it in one commit: a first start that is interrupted
-/// leaves the book empty. Any book with entries is left as it is. Deterministic but for the wall time. Needs a
-/// QCoreApplication.
+enum class DemoSize {
+    twelveDays,     ///< the last twelve working days: a second's work
+    eighteenMonths, ///< those, and the eighteen months before them (kiosk/demo/history)
+};
+
+/// Writes the invented shop into an empty book: its past as facts, and its last twelve working days played through the
+/// shop's own use cases and its proving desks with simulated samples. Any book with entries is left as it is.
+/// Deterministic but for the wall time. Needs a QCoreApplication.
+///
+/// The twelve days alone are one commit, so that what is interrupted leaves the book empty; the eighteen months are
+/// many, and what is interrupted is half a demo: makeDemoBook() is for those.
 [[nodiscard]] ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
-                                             const std::string& probeAddress);
+                                             const std::string& probeAddress, DemoSize size = DemoSize::twelveDays);
+
+/// Makes the demo's book in a folder that has none, or an empty one. It is written elsewhere and put in place when it
+/// is whole, so that what is interrupted leaves nothing of it. A book with entries is left as it is, and so is one that
+/// cannot be looked at: whoever opens it is told why. Needs a QCoreApplication.
+[[nodiscard]] ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::WallTime now,
+                                                const std::string& probeAddress,
+                                                DemoSize size = DemoSize::eighteenMonths);
 
 } // namespace holdfast::kiosk::demo

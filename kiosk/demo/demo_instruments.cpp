@@ -133,8 +133,9 @@ std::vector<records::Record> demoInstruments(const std::function<std::string()>&
     return list;
 }
 
-records::Record demoCheck(const records::InstrumentOnFile& instrument, analytics::CheckKind kind,
-                          std::chrono::sys_days today, double errorFahrenheit) {
+std::optional<records::CheckDone> demoCheckIfDecided(const records::InstrumentOnFile& instrument,
+                                                     analytics::CheckKind kind, std::chrono::sys_days today,
+                                                     double errorFahrenheit) {
     constexpr auto kUnit = analytics::TemperatureUnit::fahrenheit;
     const auto air = analytics::airPressure(
         analytics::SeaLevelReport{analytics::Pressure::fromKilopascal(101.3), analytics::Altitude::fromMetres(120.0)});
@@ -147,7 +148,12 @@ records::Record demoCheck(const records::InstrumentOnFile& instrument, analytics
                                                     analytics::TemperatureDifference::fromFahrenheit(0.1));
     const auto result = analytics::judgeCheck(calibration, request);
     assert(result);
-    const auto done = shop::instruments::checkFrom(instrument.described.instrument, *result, *air, kUnit);
+    return shop::instruments::checkFrom(instrument.described.instrument, *result, *air, kUnit);
+}
+
+records::Record demoCheck(const records::InstrumentOnFile& instrument, analytics::CheckKind kind,
+                          std::chrono::sys_days today, double errorFahrenheit) {
+    const auto done = demoCheckIfDecided(instrument, kind, today, errorFahrenheit);
     assert(done);
     return *done;
 }

@@ -5,6 +5,7 @@
 
 #include <chrono>
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,5 +20,10 @@ namespace holdfast::kiosk::demo {
 /// The ice point, or water boiling at the pressure of that day; it reads so much too high.
 [[nodiscard]] records::Record demoCheck(const records::InstrumentOnFile& instrument, analytics::CheckKind kind,
                                         std::chrono::sys_days today, double errorFahrenheit = 0.2);
+
+/// The same; nothing if the bath was not known well enough to decide.
+[[nodiscard]] std::optional<records::CheckDone> demoCheckIfDecided(const records::InstrumentOnFile& instrument,
+                                                                   analytics::CheckKind kind,
+                                                                   std::chrono::sys_days today, double errorFahrenheit);
 
 } // namespace holdfast::kiosk::demo
