@@ -89,6 +89,7 @@ struct TrendReading final {
     analytics::Word word = analytics::Word::notProven;
     bool couldProve = true;
     bool isStrip = false;
+    bool byCheck = false;            ///< judged again because its instrument was found wrong
     analytics::MarginRange margin{}; ///< a strip's is an interval; both ends absent: none was worked out
     std::optional<int> piece{};
     FactIndex retakeOf = kNoFact; ///< reading

@@ -59,7 +59,7 @@ struct PieceToWash final {
 struct AtRisk final {
     IsItOurs ours = IsItOurs::unknown;
     std::vector<Evidence> evidence{};                   ///< for first
-    Figure<Suspect> suspect{tl::unexpected(Refusal{})}; ///< the one the lots share
+    Figure<Suspect> suspect{tl::unexpected(Refusal{})}; ///< the one the lots share; else they share its episode
     std::vector<Suspect> others{};                      ///< the next ones that the lot carries
     std::vector<LotAtRisk> lots{};                      ///< asked one first, then by chance of bad pieces
     int pieces = 0;                                     ///< of all lots, as far as known

@@ -19,8 +19,15 @@ struct WashCurve final {
     double aKelvinLow = 0.0; ///< 95 %, profile likelihood
     double aKelvinHigh = 0.0;
     [[nodiscard]] double holdsAt(analytics::TemperatureDifference margin) const noexcept;
-    /// Margin at which this share holds; absent where more margin does not help.
-    [[nodiscard]] std::optional<analytics::TemperatureDifference> marginFor(double share) const noexcept;
+};
+
+/// The margin at which a share holds.
+struct MarginFor final {
+    double share = 0.0;
+    analytics::TemperatureDifference margin{};
+    std::optional<analytics::TemperatureDifference> low{}; ///< 95 %; absent: no limit on that side
+    std::optional<analytics::TemperatureDifference> high{};
+    bool beyondSeen = false; ///< no print with that margin was washed
 };
 
 struct WashMargin final {
@@ -30,6 +37,7 @@ struct WashMargin final {
     std::int64_t lotsHeld = 0;
     std::int64_t lotsFailed = 0;
     Figure<WashCurve> curve{tl::unexpected(Refusal{})};
+    std::vector<MarginFor> margins{}; ///< for 95 and 99 in a hundred; none where the curve is refused or does not rise
     /// A cure ladder would tell sooner: twelve squares from raw to cured, washed together.
     bool offerCureLadder = true;
 };

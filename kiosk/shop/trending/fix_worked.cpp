@@ -1,0 +1,133 @@
+#include "kiosk/shop/trending/fix_worked.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace holdfast::kiosk::shop::trending {
+namespace {
+
+namespace st = analytics::statistics;
+
+std::int64_t weeksFrom(std::int64_t earlier, std::int64_t later) {
+    return later <= earlier ? 0 : (later - earlier) / kWeekMs;
+}
+
+/// Which lots are asked about, when each first went out, and how many complaints of print failure name it.
+struct Sent final {
+    std::vector<char> asked{};
+    std::vector<std::int64_t> first{}; ///< 0: nothing went out
+};
+
+Sent sentOf(const TrendFacts& facts, const FixAsked& asked) {
+    Sent sent{std::vector<char>(facts.lots.size(), asked.level ? 0 : 1),
+              std::vector<std::int64_t>(facts.lots.size(), 0)};
+    if (asked.level) {
+        for (const auto lot : lotsWith(facts, *asked.level)) {
+            sent.asked[static_cast<std::size_t>(lot)] = 1;
+        }
+    }
+    for (const auto& shipment : facts.shipments) {
+        auto& first = sent.first[static_cast<std::size_t>(shipment.lot)];
+        first = first == 0 ? shipment.at : std::min(first, shipment.at);
+    }
+    return sent;
+}
+
+FactIndex lotOf(const TrendFacts& facts, const records::TrendComplaint& complaint) {
+    if (complaint.lot != kNoFact || complaint.run == kNoFact) {
+        return complaint.lot;
+    }
+    for (std::size_t i = 0; i < facts.lots.size(); ++i) {
+        if (facts.lots[i].run == complaint.run) {
+            return static_cast<FactIndex>(i);
+        }
+    }
+    return kNoFact;
+}
+
+using Weeks = std::map<std::int64_t, st::ShippedWeek>; ///< by age
+
+std::vector<st::ShippedWeek> listOf(const Weeks& weeks) {
+    std::vector<st::ShippedWeek> all;
+    for (const auto& [age, week] : weeks) {
+        all.push_back(week);
+    }
+    return all;
+}
+
+struct Told final {
+    Weeks before{};
+    Weeks after{};
+    std::vector<st::DelayCount> delays{};
+};
+
+Told toldOf(const TrendFacts& facts, const FixAsked& asked, FixVerdict& verdict) {
+    const auto sent = sentOf(facts, asked);
+    Told told;
+    const auto oldest = asked.at - asked.lookBackWeeks * kWeekMs;
+    const auto isAsked = [&](FactIndex lot) {
+        return lot != kNoFact && sent.asked[static_cast<std::size_t>(lot)] != 0;
+    };
+    const auto weekFor = [&](std::int64_t at) -> st::ShippedWeek& {
+        const auto age = weeksFrom(at, asked.now);
+        auto& week = (at < asked.at ? told.before : told.after)[age];
+        week.age = age;
+        return week;
+    };
+    for (const auto& shipment : facts.shipments) {
+        if (isAsked(shipment.lot) && shipment.at >= oldest && shipment.at <= asked.now) {
+            weekFor(shipment.at).shipped += shipment.pieces;
+            (shipment.at < asked.at ? verdict.shippedBefore : verdict.shippedAfter) += shipment.pieces;
+        }
+    }
+    for (const auto& complaint : facts.complaints) {
+        const auto lot = lotOf(facts, complaint);
+        const auto first = lot == kNoFact ? 0 : sent.first[static_cast<std::size_t>(lot)];
+        if (!records::isPrintFailure(complaint.what) || first == 0 || complaint.at > asked.now || first > asked.now) {
+            continue;
+        }
+        const auto age = weeksFrom(first, asked.now);
+        told.delays.push_back({std::min(weeksFrom(first, complaint.at), age), age, 1});
+        if (isAsked(lot) && first >= oldest) {
+            ++weekFor(first).complaints;
+            ++(first < asked.at ? verdict.complaintsBefore : verdict.complaintsAfter);
+        }
+    }
+    return told;
+}
+
+} // namespace
+
+Figure<FixVerdict> fixWorked(const TrendFacts& facts, const FixAsked& asked) {
+    FixVerdict verdict;
+    const auto told = toldOf(facts, asked, verdict);
+    if (told.delays.empty() || verdict.complaintsBefore == 0) {
+        return tl::unexpected(Refusal{NoFigure::tooFewFailures, verdict.complaintsBefore, 1});
+    }
+    if (verdict.shippedBefore == 0) {
+        return tl::unexpected(Refusal{NoFigure::noLots, 0, 1});
+    }
+    const auto curve = st::delayCurve(told.delays);
+    if (!curve) {
+        return tl::unexpected(refusalOf(curve.error()));
+    }
+    st::FixQuestion question;
+    const auto weeks =
+        std::max<std::int64_t>(1, std::min(asked.lookBackWeeks, static_cast<std::int64_t>(told.before.size())));
+    question.weeklyShipped = static_cast<double>(verdict.shippedBefore) / static_cast<double>(weeks);
+    const auto check = st::checkFix(*curve, listOf(told.before), listOf(told.after), question);
+    if (!check) {
+        // Nothing that was shipped since could have come back yet.
+        return tl::unexpected(Refusal{NoFigure::tooEarly, verdict.shippedAfter, 1});
+    }
+    verdict.check = *check;
+    verdict.worked = check->afterOverBefore.less <= question.risk / 2.0;
+    verdict.gotWorse = check->afterOverBefore.greater <= question.risk / 2.0;
+    verdict.tooEarly = !verdict.worked && !verdict.gotWorse && check->powerNow < question.power;
+    if (verdict.tooEarly && check->weeksToShow) {
+        verdict.askAgain = asked.now + std::max<std::int64_t>(1, *check->weeksToShow) * kWeekMs;
+    }
+    return verdict;
+}
+
+} // namespace holdfast::kiosk::shop::trending
