@@ -12,14 +12,17 @@ using ledger::Result;
 using SQLite::Database;
 using SQLite::Statement;
 
+// The newest are picked first: only of those the readings are counted.
 constexpr const char* kRunSelect =
-    "SELECT body, planned_ms, EXISTS (SELECT 1 FROM finished_runs WHERE run = runs.id) AS finished, "
-    "(SELECT count(*) FROM readings r WHERE r.run = runs.id AND r.refused = 0 "
+    "SELECT body, planned_ms, finished, "
+    "(SELECT count(*) FROM readings r WHERE r.run = picked.id AND r.refused = 0 "
     "AND NOT EXISTS (SELECT 1 FROM struck WHERE struck.reading = r.id)), "
-    "(SELECT state FROM lots WHERE lots.run = runs.id ORDER BY CASE state WHEN 'on-hold' THEN 0 WHEN 'unproven' THEN 1 "
-    "WHEN 'open' THEN 2 WHEN 'setting-up' THEN 3 WHEN 'scrapped' THEN 4 WHEN 're-run' THEN 5 WHEN 'released' THEN 6 "
-    "ELSE 7 END LIMIT 1) "
-    "FROM runs WHERE kind = ?1 AND finished = ?2 ORDER BY planned_ms DESC, number DESC LIMIT ?3";
+    "(SELECT state FROM lots WHERE lots.run = picked.id ORDER BY CASE state WHEN 'on-hold' THEN 0 WHEN 'unproven' "
+    "THEN 1 WHEN 'open' THEN 2 WHEN 'setting-up' THEN 3 WHEN 'scrapped' THEN 4 WHEN 're-run' THEN 5 WHEN 'released' "
+    "THEN 6 ELSE 7 END LIMIT 1) "
+    "FROM (SELECT id, body, planned_ms, number, EXISTS (SELECT 1 FROM finished_runs WHERE run = runs.id) AS finished "
+    "FROM runs WHERE kind = ?1 AND finished = ?2 ORDER BY planned_ms DESC, number DESC LIMIT ?3) picked "
+    "ORDER BY planned_ms DESC, number DESC";
 
 RunRow runRow(Statement& query) {
     auto plan = storedBody<RunPlanned>(query.getColumn(0).getString());

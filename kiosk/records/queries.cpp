@@ -46,7 +46,7 @@ void addDueOf(const Database& database, const InstrumentDescribed& one, analytic
 Result<std::vector<std::string>> unknownKinds(const Database& database) {
     return asked("look for unknown kinds", [&] {
         std::vector<std::string> unknown;
-        auto query = prepared(database, "SELECT kind, max(version) FROM entries GROUP BY kind ORDER BY kind");
+        auto query = prepared(database, "SELECT kind, max(version) FROM kinds_seen GROUP BY kind ORDER BY kind");
         const auto rows = kinds();
         while (query.executeStep()) {
             const std::string kind = query.getColumn(0).getString();

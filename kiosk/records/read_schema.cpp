@@ -12,6 +12,11 @@ CREATE TABLE shop (
     id      INTEGER PRIMARY KEY CHECK (id = 1),
     body    TEXT    NOT NULL
 ) STRICT;
+CREATE TABLE kinds_seen (
+    kind    TEXT    NOT NULL,
+    version INTEGER NOT NULL,
+    PRIMARY KEY (kind, version)
+) STRICT, WITHOUT ROWID;
 CREATE TABLE crew_people (
     number  INTEGER PRIMARY KEY,
     gone    INTEGER NOT NULL DEFAULT 0,
@@ -116,6 +121,7 @@ CREATE TABLE runs (
     body       TEXT    NOT NULL,
     UNIQUE (kind, number)
 ) STRICT;
+CREATE INDEX runs_by_plan ON runs (kind, planned_ms, number);
 CREATE INDEX runs_as_called ON runs (planned_ms, title, customer, reference);
 CREATE TABLE finished_runs (
     run         TEXT    PRIMARY KEY REFERENCES runs (id),
@@ -225,11 +231,11 @@ std::string_view ShopProjection::schema() const {
 }
 
 std::vector<std::string> ShopProjection::tables() const {
-    std::vector<std::string> all{"shop",        "crew_people",  "crew",        "dryers",   "dryer_states",
-                                 "settings",    "families",     "fabrics",     "buckets",  "bucket_parts",
-                                 "instruments", "certificates", "checks",      "runs",     "finished_runs",
-                                 "layers",      "lots",         "lot_buckets", "readings", "reading_versions",
-                                 "struck",      "strips_used",  "actions",     "flashes"};
+    std::vector<std::string> all{
+        "shop",     "kinds_seen",    "crew_people", "crew",         "dryers",      "dryer_states", "settings",
+        "families", "fabrics",       "buckets",     "bucket_parts", "instruments", "certificates", "checks",
+        "runs",     "finished_runs", "layers",      "lots",         "lot_buckets", "readings",     "reading_versions",
+        "struck",   "strips_used",   "actions",     "flashes"};
     append(all, projecting::testTables());
     append(all, projecting::lotTables());
     return all;

@@ -230,6 +230,7 @@ void apply(SQLite::Database& db, const Entry& entry, const ReadingStruck& struck
 } // namespace
 
 void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entry) const {
+    execute(database, "INSERT OR IGNORE INTO kinds_seen VALUES (?, ?)", entry.kind, entry.version);
     const auto rows = kinds();
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const KindRow& one) { return one.kind == entry.kind; });
     if (row == rows.end() || entry.version > row->version) {

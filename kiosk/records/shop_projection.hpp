@@ -9,7 +9,7 @@ namespace holdfast::kiosk::records {
 /// that is decided), is refused.
 class ShopProjection final : public ledger::Projection {
 public:
-    [[nodiscard]] int version() const override { return 5; }
+    [[nodiscard]] int version() const override { return 6; }
     [[nodiscard]] std::string_view schema() const override;
     void apply(SQLite::Database& database, const ledger::Entry& entry) const override;
     [[nodiscard]] std::vector<std::string> tables() const override;
