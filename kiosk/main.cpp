@@ -234,10 +234,12 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         return 2;
     }
     startLean();
-    auto opening = std::async(std::launch::async, [&options] {
+    const auto open = [&options] {
         return ledger::Book::open(options.data, std::make_shared<records::ShopProjection>(),
                                   ledger::OpenMode::firstStart);
-    });
+    };
+    const bool makesDemo = options.demo && demo::wantsDemoBook(options.data);
+    auto opening = makesDemo ? decltype(std::async(open)){} : std::async(std::launch::async, open);
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
     QCoreApplication::setApplicationName(QStringLiteral("Holdfast"));
@@ -246,17 +248,18 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     const drivers::ScaledClock scaled{options.speed, realTime.wall()};
     const drivers::Clock& clock = options.speed == 1.0 ? static_cast<const drivers::Clock&>(realTime) : scaled;
 
+    const auto probePath = (options.data / "demo-probe").string();
+    if (makesDemo) {
+        if (const auto made = demo::makeDemoBook(options.data, clock.wall(), probePath); !made) {
+            return showFailure(app, face, made.error());
+        }
+        opening = std::async(std::launch::async, open);
+    }
     auto book = opening.get();
     if (!book) {
         return showFailure(app, face, book.error());
     }
     ledger::Writer writer{**book};
-    const auto probePath = (options.data / "demo-probe").string();
-    if (options.demo) {
-        if (const auto written = demo::writeDemo(**book, writer, clock.wall(), probePath); !written) {
-            return showFailure(app, face, written.error());
-        }
-    }
     const auto identity = shop::openShop(**book, clock.wall(), systemRandom, shop::starterMethods());
     if (!identity) {
         return showFailure(app, face, identity.error());
@@ -291,11 +294,15 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     return code;
 }
 
-int writePictures(const std::filesystem::path& folder, int& argc, char** argv) {
+void drawWithoutScreen() {
     if (!hasDisplay()) {
         qputenv("QT_QPA_PLATFORM", "offscreen");
         qputenv("QT_QUICK_BACKEND", "software");
     }
+}
+
+int writePictures(const std::filesystem::path& folder, int& argc, char** argv) {
+    drawWithoutScreen();
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
     const auto failure = screens::drawTour(QString::fromStdString(folder.string()), screens::pictureSizes());
@@ -313,6 +320,12 @@ int main(int argc, char* argv[]) {
     seams.writePictures = [&](const std::filesystem::path& folder) { return writePictures(folder, argc, argv); };
     seams.defaultData = shareFolder("holdfast");
     seams.defaultDemoData = shareFolder("holdfast-demo");
-    seams.today = isoDay(drivers::SystemClock{}.wall());
+    seams.now = drivers::SystemClock{}.wall();
+    seams.today = isoDay(seams.now);
+    seams.readyToDraw = [&]() -> std::shared_ptr<void> {
+        drawWithoutScreen();
+        screens::applyFontRules();
+        return std::make_shared<QGuiApplication>(argc, argv);
+    };
     return command::runCommandLine(argc, argv, seams, std::cout, std::cerr);
 }

@@ -5,6 +5,7 @@
 #include "kiosk/demo/history/history_model.hpp"
 #include "kiosk/records/shop_projection.hpp"
 
+#include <QCoreApplication>
 #include <QDir>
 #include <QFileInfo>
 #include <QTemporaryDir>
@@ -17,12 +18,28 @@ namespace holdfast::kiosk::demo {
 namespace {
 
 constexpr std::int64_t kAll = 1'000'000;
+constexpr const char* kScratch = "holdfast-demo-";
 
-/// Where no disk must be waited for, if the system has such a place: what is played there is kept only by the one
-/// commit into the demo's own book.
+/// What a program that was ended while it wrote has left: its folder has its process's number.
+void removeLeftovers(const QString& where) {
+    for (const auto& name : QDir{where}.entryList({QString::fromLatin1(kScratch) + QStringLiteral("*")}, QDir::Dirs)) {
+        bool isNumber = false;
+        const auto process = name.section(QLatin1Char{'-'}, 2, 2);
+        process.toLongLong(&isNumber);
+        if (isNumber && !QFileInfo::exists(QStringLiteral("/proc/") + process)) {
+            QDir{where + QLatin1Char{'/'} + name}.removeRecursively();
+        }
+    }
+}
+
+/// Where no disk must be waited for, if the system has such a place: what is written there is only kept when it is put
+/// into the demo's own book, or into its place.
 QString scratchTemplate() {
     const QString memory = QStringLiteral("/dev/shm");
-    return (QFileInfo{memory}.isWritable() ? memory : QDir::tempPath()) + QStringLiteral("/holdfast-demo-XXXXXX");
+    const auto where = QFileInfo{memory}.isWritable() ? memory : QDir::tempPath();
+    removeLeftovers(where);
+    return where + QLatin1Char{'/'} + QString::fromLatin1(kScratch) +
+           QString::number(QCoreApplication::applicationPid()) + QStringLiteral("-XXXXXX");
 }
 
 /// Of the readings' traces, each once.
@@ -128,18 +145,6 @@ ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& wri
     return written ? DemoPlayer{book, writer, now, probeAddress}.play() : written;
 }
 
-/// False for a book with entries, and for one that cannot be looked at.
-bool wantsDemo(const std::filesystem::path& folder) {
-    std::error_code error;
-    if (!std::filesystem::exists(folder / ledger::Book::fileName, error)) {
-        return true;
-    }
-    const auto book =
-        ledger::Book::open(folder, std::make_shared<records::ShopProjection>(), ledger::OpenMode::readOnly);
-    const auto head = book ? (*book)->head() : tl::unexpected(book.error());
-    return head && head->sequence == 0;
-}
-
 } // namespace
 
 ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
@@ -155,9 +160,24 @@ ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drive
                                         : writeEighteenMonths(book, writer, now, probeAddress);
 }
 
+bool wantsDemoBook(const std::filesystem::path& folder) {
+    std::error_code error;
+    std::filesystem::create_directories(folder, error);
+    if (!std::filesystem::is_directory(folder, error)) {
+        return false;
+    }
+    if (!std::filesystem::exists(folder / ledger::Book::fileName, error)) {
+        return !error;
+    }
+    const auto book =
+        ledger::Book::open(folder, std::make_shared<records::ShopProjection>(), ledger::OpenMode::readOnly);
+    const auto head = book ? (*book)->head() : tl::unexpected(book.error());
+    return head && head->sequence == 0;
+}
+
 ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::WallTime now,
                                   const std::string& probeAddress, DemoSize size) {
-    if (!wantsDemo(folder)) {
+    if (!wantsDemoBook(folder)) {
         return {};
     }
     const QTemporaryDir scratch{scratchTemplate()};

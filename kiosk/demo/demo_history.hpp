@@ -23,9 +23,12 @@ enum class DemoSize {
 [[nodiscard]] ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                                              const std::string& probeAddress, DemoSize size = DemoSize::twelveDays);
 
-/// Makes the demo's book in a folder that has none, or an empty one. It is written elsewhere and put in place when it
-/// is whole, so that what is interrupted leaves nothing of it. A book with entries is left as it is, and so is one that
-/// cannot be looked at: whoever opens it is told why. Needs a QCoreApplication.
+/// Whether the folder has no book, or an empty one. False as well where it can be neither looked into nor made: whoever
+/// opens the book there is told why.
+[[nodiscard]] bool wantsDemoBook(const std::filesystem::path& folder);
+
+/// Makes the demo's book in a folder that wants one, and leaves every other as it is. It is written elsewhere and put in
+/// place when it is whole, so that what is interrupted leaves nothing of it. Needs a QCoreApplication.
 [[nodiscard]] ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::WallTime now,
                                                 const std::string& probeAddress,
                                                 DemoSize size = DemoSize::eighteenMonths);

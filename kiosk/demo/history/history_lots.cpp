@@ -10,7 +10,7 @@ using records::DecisionWord;
 using records::PiecePlace;
 
 constexpr int kPiecesACarton = 24;
-constexpr int kKeptForDays = 180;
+constexpr int kKeptForDays = 120;
 constexpr int kAlarmReserve = 2; ///< pieces that QA held back of the lot of the false alarm
 
 /// The same for the same run, whatever happened before.
@@ -202,7 +202,7 @@ void pack(Story& story, std::size_t run, HistoryMinute at) {
     }
 }
 
-/// A piece of every run, until half a year is over.
+/// A piece of every run, for four months.
 void retain(Story& story, std::size_t run, HistoryMinute at) {
     const auto& of = story.facts.runs[run];
     if (of.pieces < 3) {

@@ -15,16 +15,6 @@ namespace {
 
 constexpr int kPatienceMilliseconds = 90'000;
 
-/// QProcess tells of its child by an event loop.
-void ensureApplication() {
-    static int argc = 1;
-    static char name[] = "e2e";
-    static char* argv[] = {name, nullptr};
-    if (QCoreApplication::instance() == nullptr) {
-        new QCoreApplication{argc, argv}; // never deleted: Qt's own statics are gone before ours at exit
-    }
-}
-
 void start(QProcess& process, const QStringList& arguments) {
     ensureApplication();
     auto environment = QProcessEnvironment::systemEnvironment();
@@ -38,6 +28,15 @@ void start(QProcess& process, const QStringList& arguments) {
 }
 
 } // namespace
+
+void ensureApplication() {
+    static int argc = 1;
+    static char name[] = "e2e";
+    static char* argv[] = {name, nullptr};
+    if (QCoreApplication::instance() == nullptr) {
+        new QCoreApplication{argc, argv}; // never deleted: Qt's own statics are gone before ours at exit
+    }
+}
 
 bool eventually(const std::function<bool()>& holds) {
     ensureApplication();

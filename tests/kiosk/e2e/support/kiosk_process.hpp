@@ -10,6 +10,9 @@
 
 namespace holdfast::tests {
 
+/// A QCoreApplication for the whole run of the tests, if there is none: QProcess and the demo's desks need its events.
+void ensureApplication();
+
 /// Lets events run until the condition holds; false after 90 s, which a busy machine has never needed.
 [[nodiscard]] bool eventually(const std::function<bool()>& holds);
 

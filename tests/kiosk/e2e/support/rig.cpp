@@ -2,6 +2,7 @@
 
 #include "drivers/catalogue/catalogue.hpp"
 #include "drivers/protocol/ticket_code.hpp"
+#include "kiosk/demo/demo_history.hpp"
 #include "tests/kiosk/e2e/support/book_look.hpp"
 #include "tests/kiosk/e2e/support/kiosk_process.hpp"
 
@@ -68,7 +69,11 @@ std::int64_t countAt(const drivers::Scenario& scenario, std::int64_t index) {
 Rig::Rig(double speed)
     : m_clock{speed, drivers::SystemClock{}.wall()}, m_speed{speed}, m_scanner{at("scanner").string()} {}
 
+/// Of the twelve days alone: the eighteen months before them take a first start several seconds.
 QStringList Rig::demoArguments() const {
+    ensureApplication();
+    REQUIRE(kiosk::demo::makeDemoBook(data(), m_clock.wall(), (data() / "demo-probe").string(),
+                                      kiosk::demo::DemoSize::twelveDays));
     return {QStringLiteral("--demo"),
             QStringLiteral("--data"),
             text(data()),
