@@ -259,6 +259,10 @@ private:
 
 } // namespace
 
+std::vector<Episode> episodesOf(const TrendFacts& facts, const TrendFilter& filter, const EpisodeSplit& split) {
+    return Collecting{facts, filter, split}.make();
+}
+
 std::vector<std::vector<std::int64_t>> episodeStarts(const TrendFacts& facts) {
     std::vector<Starts> starts(facts.dryers.size());
     std::vector<std::vector<std::int64_t>> seen(facts.dryers.size());
