@@ -81,6 +81,8 @@ Json toJson(const RunPlanned& record) {
     setIf(json, "customer", record.customer);
     setIf(json, "reference", record.reference);
     setIf(json, "garment_colour", record.garmentColour);
+    setIf(json, "cloth_lot", record.clothLot);
+    setIf(json, "finish", record.finish);
     setIf(json, "pieces", record.pieces);
     setIf(json, "dryer", record.dryer);
     json["fabric"] = record.fabric;
@@ -100,6 +102,8 @@ void read(ObjectReader& from, RunPlanned& record) {
     record.customer = from.textOr("customer");
     record.reference = from.textOr("reference");
     record.garmentColour = from.textOr("garment_colour");
+    record.clothLot = from.textOr("cloth_lot");
+    record.finish = from.textOr("finish");
     record.pieces = from.optionalCount("pieces");
     record.dryer = from.textOr("dryer");
     record.fabric = from.text("fabric");

@@ -37,6 +37,8 @@ struct RunPlanned final {
     std::string customer{};      ///< may be empty
     std::string reference{};     ///< the customer's own order number; may be empty
     std::string garmentColour{}; ///< "red"; may be empty
+    std::string clothLot{};      ///< the mill's or the supplier's, as on the carton; may be empty
+    std::string finish{};        ///< of the cloth: "softener", "water repellent"; may be empty
     std::optional<int> pieces;
     std::string dryer;                ///< id; empty: any
     std::string fabric;               ///< name

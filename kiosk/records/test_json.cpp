@@ -92,6 +92,10 @@ void setSeen(Json& json, const TestDone& record) {
     if (record.after) {
         json["after"] = toJson(*record.after);
     }
+    if (record.garment) {
+        json["garment"] = toJson(*record.garment);
+    }
+    setIf(json, "colour_limit", record.colourLimit);
     setIf(json, "instrument", record.instrument);
     for (const auto& picture : record.pictures) {
         json["pictures"].push_back(Json{{"sha256", picture.sha256}, {"side", wordJson(picture.side)}});
@@ -105,6 +109,11 @@ void readSeen(ObjectReader& from, TestDone& record) {
     record.widthwise = readLengths(from, "widthwise");
     record.before = optionalLab(from, "before");
     record.after = optionalLab(from, "after");
+    record.garment = optionalLab(from, "garment");
+    record.colourLimit = from.optionalNumber("colour_limit");
+    if (record.colourLimit && !(*record.colourLimit > 0.0)) {
+        from.fault(FaultCode::badValue, "colour_limit", "it is above 0");
+    }
     record.instrument = from.textOr("instrument");
     from.list(
         "pictures",

@@ -75,7 +75,9 @@ struct TestDone final {
     std::optional<GaugeLengths> widthwise{};
     std::optional<analytics::Lab> before{}; ///< colour of the untreated half
     std::optional<analytics::Lab> after{};
-    std::string instrument{}; ///< id of what read the colour; empty: by eye or typed
+    std::optional<analytics::Lab> garment{}; ///< to which the print's colour may have moved
+    std::optional<double> colourLimit{};     ///< ΔE00 of one colour read twice, from the repeats of this test
+    std::string instrument{};                ///< id of what read the colour; empty: by eye or typed
     std::vector<TestPicture> pictures{};
     TestOutcome outcome = TestOutcome::noted;
     std::string note{};

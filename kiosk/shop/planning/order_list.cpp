@@ -11,7 +11,7 @@
 namespace holdfast::kiosk::shop {
 namespace {
 
-enum class Column { title, fabric, layers, reference, customer, pieces, garment, children };
+enum class Column { title, fabric, layers, reference, customer, pieces, garment, clothLot, finish, children };
 
 struct ColumnRow final {
     Column column;
@@ -20,7 +20,7 @@ struct ColumnRow final {
     bool needed;
 };
 
-constexpr std::array<ColumnRow, 8> kColumns{{
+constexpr std::array<ColumnRow, 10> kColumns{{
     {Column::title, "title", "título", true},
     {Column::fabric, "fabric", "tela", true},
     {Column::layers, "layers", "capas", true},
@@ -28,6 +28,8 @@ constexpr std::array<ColumnRow, 8> kColumns{{
     {Column::customer, "customer", "cliente", false},
     {Column::pieces, "pieces", "piezas", false},
     {Column::garment, "garment", "prenda", false},
+    {Column::clothLot, "cloth lot", "lote de tela", false},
+    {Column::finish, "finish", "acabado", false},
     {Column::children, "children", "niños", false},
 }};
 
@@ -121,6 +123,8 @@ private:
         draft.customer = cell(row, Column::customer);
         draft.pieces = cell(row, Column::pieces);
         draft.garmentColour = cell(row, Column::garment);
+        draft.clothLot = cell(row, Column::clothLot);
+        draft.finish = cell(row, Column::finish);
         const auto children = small(cell(row, Column::children));
         draft.childrensWear = !children.empty() && children != "no" && children != "0";
         draft.layers = layers;

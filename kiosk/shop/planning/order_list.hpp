@@ -41,8 +41,8 @@ struct OrderList final {
 inline constexpr int kMostOrders = 5'000;
 
 /// Columns, in any order and case, English or Spanish: title, fabric, layers (bottom first) are needed; reference,
-/// customer, pieces, garment, children may be there; others are left alone. A bad row is left out and told; the good
-/// ones are given. `known` are references that stand in the book.
+/// customer, pieces, garment, cloth lot, finish, children may be there; others are left alone. A bad row is left out
+/// and told; the good ones are given. `known` are references that stand in the book.
 [[nodiscard]] OrderList readOrders(std::string_view bytes, const Stock& stock, const std::vector<std::string>& known);
 
 } // namespace holdfast::kiosk::shop

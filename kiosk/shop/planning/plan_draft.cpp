@@ -140,6 +140,8 @@ PlanDraft draftOf(const records::RunPlanned& plan) {
     draft.customer = plan.customer;
     draft.reference = plan.reference;
     draft.garmentColour = plan.garmentColour;
+    draft.clothLot = plan.clothLot;
+    draft.finish = plan.finish;
     draft.pieces = plan.pieces ? std::to_string(*plan.pieces) : std::string{};
     draft.dryer = plan.dryer;
     draft.fabric = plan.fabric;
@@ -163,6 +165,8 @@ tl::expected<records::RunPlanned, std::vector<PlanFault>> planFrom(const PlanDra
     plan.customer = check.text(draft.customer, "customer");
     plan.reference = check.text(draft.reference, "reference");
     plan.garmentColour = check.text(draft.garmentColour, "garment");
+    plan.clothLot = check.text(draft.clothLot, "cloth-lot");
+    plan.finish = check.text(draft.finish, "finish");
     plan.pieces = check.pieces(draft.pieces);
     plan.dryer = draft.dryer;
     plan.fabric = check.fabric(draft.fabric);

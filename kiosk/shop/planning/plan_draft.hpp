@@ -31,6 +31,8 @@ struct PlanDraft final {
     std::string customer{};
     std::string reference{};
     std::string garmentColour{};
+    std::string clothLot{};
+    std::string finish{};
     std::string pieces{}; ///< as typed; empty: not known
     std::string dryer{};  ///< id; empty: any
     std::string fabric{};

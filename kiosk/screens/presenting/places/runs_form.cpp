@@ -156,6 +156,10 @@ bool RunsForm::enter(const std::string& field, const std::string& text) {
         m_draft.pieces = text;
     } else if (field == "runs.garment") {
         m_draft.garmentColour = text;
+    } else if (field == "runs.cloth-lot") {
+        m_draft.clothLot = text;
+    } else if (field == "runs.finish") {
+        m_draft.finish = text;
     } else if (takesPrefix(rest, kPlanColour)) {
         const auto position = positionIn(rest);
         if (position >= 1 && position <= m_draft.layers.size()) {
@@ -193,6 +197,10 @@ QList<SheetBlock> RunsForm::blocks(const wording::Speech& speech) const {
                      field("pieces", text("runs.field.pieces"), m_draft.pieces, {}, SheetKinds::Number, speech),
                      field("garment", text("runs.field.garment"), m_draft.garmentColour,
                            text("runs.field.garment-hint"), SheetKinds::Text, speech),
+                     field("cloth-lot", text("runs.field.cloth-lot"), m_draft.clothLot,
+                           text("runs.field.cloth-lot-hint"), SheetKinds::Text, speech),
+                     field("finish", text("runs.field.finish"), m_draft.finish, text("runs.field.finish-hint"),
+                           SheetKinds::Text, speech),
                      field("customer", text("runs.field.customer"), m_draft.customer, {}, SheetKinds::Text, speech),
                      field("reference", text("runs.field.reference"), m_draft.reference,
                            text("runs.field.reference-hint"), SheetKinds::Text, speech)}));

@@ -102,6 +102,8 @@ void RunsPlace::addPlan(SheetPageState& page) const {
     fact("runs.fact.pieces", plan.pieces ? std::to_string(*plan.pieces) : std::string{});
     fact("runs.fact.fabric", plan.fabric);
     fact("runs.fact.garment", plan.garmentColour);
+    fact("runs.fact.cloth-lot", plan.clothLot);
+    fact("runs.fact.finish", plan.finish);
     fact("runs.fact.children", plan.childrensWear ? text("runs.fact.yes") : std::string{});
     page.blocks.append(rowsBlock(SheetKinds::Facts, facts));
     page.blocks.append(textBlock(SheetKinds::Heading, text("runs.print-heading")));

@@ -82,6 +82,8 @@ RunPlanned samplePlan() {
     plan.customer = "school";
     plan.reference = "PO 4411";
     plan.garmentColour = "red";
+    plan.clothLot = "KN-2207";
+    plan.finish = "softener";
     plan.pieces = 144;
     plan.dryer = kDryer;
     plan.fabric = "100% polyester";

@@ -105,6 +105,8 @@ TestDone sampleTest() {
     done.widthwise = GaugeLengths{100.0, {}, 97.0};
     done.before = a::Lab{52.5, 40.0, 21.25};
     done.after = a::Lab{54.0, 38.5, 20.0};
+    done.garment = a::Lab{50.0, 55.0, 30.0};
+    done.colourLimit = 0.75;
     done.instrument = "01926e2a-0000-7000-8000-000000000004";
     done.pictures = {{std::string(64, 'b'), PictureSide::unwashed}, {std::string(64, 'c'), PictureSide::washed}};
     done.outcome = TestOutcome::passed;
