@@ -4,6 +4,7 @@
 #include "kiosk/reports/page/document.hpp"
 #include "kiosk/reports/page/typesetting.hpp"
 #include "kiosk/reports/said.hpp"
+#include "kiosk/wording/deciding_sentences.hpp"
 
 namespace holdfast::kiosk::reports {
 
@@ -17,8 +18,12 @@ QString titleOf(const RecallSubject& subject, const wording::Speech& speech) {
     switch (subject.reach) {
     case RecallReach::batch:
         return said(speech, "reports.recall.of-batch", {{"batch", tidy(subject.batch).toStdString()}});
+    case RecallReach::bucket:
+        return said(speech, "reports.recall.of-bucket", {{"bucket", tidy(subject.batch).toStdString()}});
     case RecallReach::run:
         return said(speech, "reports.recall.of-run", {{"run", digits(subject.run)}});
+    case RecallReach::complaint:
+        return said(speech, "reports.recall.of-complaint", {{"complaint", digits(subject.run)}});
     case RecallReach::lot:
         break;
     }
@@ -29,8 +34,12 @@ std::string nameOf(const RecallSubject& subject) {
     switch (subject.reach) {
     case RecallReach::batch:
         return "recall-batch-" + subject.batch;
+    case RecallReach::bucket:
+        return "recall-bucket-" + subject.batch;
     case RecallReach::run:
         return "recall-run-" + digits(subject.run);
+    case RecallReach::complaint:
+        return "recall-complaint-" + digits(subject.run);
     case RecallReach::lot:
         break;
     }
@@ -138,11 +147,8 @@ Reported recallList(const RecallList& list, const ReportStyle& style) {
     const auto& speech = style.speech;
     auto document = documentOf("reports.recall.title", list.shop, list.printed, style);
     document.titles = {titleOf(list.subject, speech)};
-    document.lines = {said(speech, "holds.recall.sum",
-                           {{"pieces", digits(list.pieces)},
-                            {"cartons", digits(list.cartons)},
-                            {"customers", std::to_string(list.customers.size())},
-                            {"lots", digits(list.lots)}})};
+    document.lines = {QString::fromStdString(
+        wording::recallSumText(list.pieces, list.cartons, static_cast<int>(list.customers.size()), list.lots, speech))};
     document.parts = partsOf(list, speech);
     return reportOf(nameOf(list.subject), document, style);
 }

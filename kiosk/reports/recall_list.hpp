@@ -21,11 +21,11 @@ struct RecallLot final {
     std::vector<records::PiecesMoved> shipped{}; ///< uncorrected moves out of the house
 };
 
-enum class RecallReach { lot, batch, run };
+enum class RecallReach { lot, batch, bucket, run, complaint };
 struct RecallSubject final {
     RecallReach reach = RecallReach::lot;
-    std::string batch{};  ///< the maker's
-    std::int64_t run = 0; ///< of a lot or run
+    std::string batch{};  ///< the maker's; of a bucket its number
+    std::int64_t run = 0; ///< of a lot or run; of a complaint its own number
     int lot = 0;          ///< of a lot
 };
 

@@ -14,7 +14,8 @@ Rectangle {
     readonly property bool sheetShown: place !== "" && place !== "dryer" && place !== "run" && place !== "strip"
     readonly property bool placesShown: root.kiosk.place === "dryer" || root.sheetShown
     readonly property bool typing: root.kiosk.typePad.id !== ""
-    readonly property bool padShown: root.kiosk.scanEntryOpen || root.typing
+    readonly property bool pictured: root.kiosk.picture.source.toString() !== ""
+    readonly property bool padShown: root.kiosk.scanEntryOpen || root.typing || root.pictured
     readonly property real pageTop: header.height
     readonly property real pageHeight: root.height - header.height - (root.placesShown ? placesBar.height : 0)
     // The first frame is on the window: what is not seen yet may be made.
@@ -179,6 +180,21 @@ Rectangle {
             pad: root.kiosk.typePad
             onEntered: text => root.kiosk.padEntered(text)
             onDismissed: root.kiosk.padClosed()
+        }
+    }
+    Loader {
+        visible: root.pictured
+        active: visible
+        y: root.pageTop
+        width: root.width
+        height: root.height - y
+        onVisibleChanged: if (!visible) {
+            page.forceActiveFocus();
+        }
+        sourceComponent: PictureView {
+            visible: root.pictured
+            picture: root.kiosk.picture
+            onDismissed: root.kiosk.closePicture()
         }
     }
     Loader {

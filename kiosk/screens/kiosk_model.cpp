@@ -17,6 +17,7 @@ void KioskModel::setState(const KioskState& state) {
     m_header.setState(state.header);
     if (old.place != state.place) {
         openPad({});
+        openPicture({});
         emit placeChanged();
     }
     if (old.places != state.places) {
@@ -65,6 +66,13 @@ void KioskModel::openPad(const TypePadState& pad) {
     if (pad != m_typePad) {
         m_typePad = pad;
         emit typePadChanged();
+    }
+}
+
+void KioskModel::openPicture(const PictureShown& picture) {
+    if (picture != m_picture) {
+        m_picture = picture;
+        emit pictureChanged();
     }
 }
 

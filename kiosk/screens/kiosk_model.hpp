@@ -27,6 +27,7 @@ class KioskModel : public QObject {
     Q_PROPERTY(holdfast::kiosk::screens::ScanEntryTexts scanEntry READ scanEntry NOTIFY scanEntryChanged)
     Q_PROPERTY(bool scanEntryOpen READ scanEntryOpen NOTIFY scanEntryOpenChanged)
     Q_PROPERTY(holdfast::kiosk::screens::TypePadState typePad READ typePad NOTIFY typePadChanged)
+    Q_PROPERTY(holdfast::kiosk::screens::PictureShown picture READ picture NOTIFY pictureChanged)
     Q_PROPERTY(QString touchLocked READ touchLocked NOTIFY touchLockedChanged)
     Q_PROPERTY(bool dark READ dark NOTIFY themeChanged)
     Q_PROPERTY(double panelDiagonalInch READ panelDiagonalInch NOTIFY panelChanged)
@@ -52,6 +53,9 @@ public:
     /// Over whatever stands there. Another place closes it: what was half typed belonged to the one before.
     void openPad(const TypePadState& pad);
 
+    /// One picture over the whole page; an empty one closes it, and so does another place.
+    void openPicture(const PictureShown& picture);
+
     [[nodiscard]] QString place() const { return m_state.place; }
     [[nodiscard]] QString barPlace() const { return m_state.barPlace.isEmpty() ? m_state.place : m_state.barPlace; }
     [[nodiscard]] QVariantList places() const;
@@ -62,6 +66,7 @@ public:
     [[nodiscard]] ScanEntryTexts scanEntry() const { return m_state.scanEntry; }
     [[nodiscard]] bool scanEntryOpen() const { return m_scanEntryOpen; }
     [[nodiscard]] TypePadState typePad() const { return m_typePad; }
+    [[nodiscard]] PictureShown picture() const { return m_picture; }
     [[nodiscard]] QString touchLocked() const { return m_state.touchLocked; }
     [[nodiscard]] bool dark() const { return m_dark; }
     [[nodiscard]] double panelDiagonalInch() const { return m_panelDiagonalInch; }
@@ -81,6 +86,7 @@ public:
     Q_INVOKABLE void padEntered(const QString& text);
     /// Closed without entering: the field stays as it was.
     Q_INVOKABLE void padClosed() { openPad({}); }
+    Q_INVOKABLE void closePicture() { openPicture({}); }
 
 signals:
     /// Any action of any page, or a place's id.
@@ -95,6 +101,7 @@ signals:
     void scanEntryChanged();
     void scanEntryOpenChanged();
     void typePadChanged();
+    void pictureChanged();
     void touchLockedChanged();
     void themeChanged();
     void panelChanged();
@@ -108,6 +115,7 @@ private:
     StripPageModel m_strip;
     SheetPageModel m_sheet;
     TypePadState m_typePad;
+    PictureShown m_picture;
     bool m_dark = false;
     bool m_scanEntryOpen = false;
     double m_panelDiagonalInch = 15.6;

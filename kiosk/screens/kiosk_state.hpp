@@ -3,6 +3,8 @@
 #include "kiosk/screens/parts/header_state.hpp"
 #include "kiosk/screens/parts/page_parts.hpp"
 
+#include <QUrl>
+
 namespace holdfast::kiosk::screens {
 
 /// The words of the pad that types a code when the scanner is away.
@@ -22,6 +24,19 @@ public:
     QString leave = QStringLiteral("Close");
 
     bool operator==(const ScanEntryTexts&) const = default;
+};
+
+/// One picture as large as the page.
+struct PictureShown {
+    Q_GADGET
+    QML_VALUE_TYPE(pictureShown)
+    Q_PROPERTY(QUrl source MEMBER source)
+    Q_PROPERTY(QString leave MEMBER leave)
+public:
+    QUrl source{};   ///< empty: none
+    QString leave{}; ///< on its button
+
+    bool operator==(const PictureShown&) const = default;
 };
 
 /// What the frame around the pages shows.

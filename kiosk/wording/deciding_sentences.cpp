@@ -305,7 +305,8 @@ std::string kindText(records::TestKind kind, const Speech& speech) {
 }
 
 std::string deedText(shop::tracing::Deed deed, const Speech& speech) {
-    return speech.text(deed == shop::tracing::Deed::tested    ? "holds.trace.deed.tested"
+    return speech.text(deed == shop::tracing::Deed::stood     ? "holds.trace.deed.stood"
+                       : deed == shop::tracing::Deed::tested  ? "holds.trace.deed.tested"
                        : deed == shop::tracing::Deed::decided ? "holds.trace.deed.decided"
                                                               : "holds.trace.deed.found");
 }
@@ -361,6 +362,23 @@ std::string moveText(const records::PiecesMoved& move, const Speech& speech) {
     return speech.text("holds.move." + nameOf(move.to),
                        {{"count", std::to_string(move.count)},
                         {"customer", move.customer.empty() ? speech.text("holds.recall.no-customer") : move.customer}});
+}
+
+std::string recallSumText(int pieces, int cartons, int customers, int lots, const Speech& speech) {
+    const auto part = [&](const char* what, int count) {
+        return speech.text(std::string{"holds.count-of."} + what, {{"count", std::to_string(count)}});
+    };
+    return speech.text("holds.recall.sum", {{"parts", part("pieces", pieces) + ", " + part("cartons", cartons) + ", " +
+                                                          part("customers", customers) + ", " + part("lots", lots)}});
+}
+
+std::string countText(const records::PiecesCounted& count, const Speech& speech) {
+    const auto made = std::to_string(count.made.value_or(0));
+    const auto here = std::to_string(count.here.value_or(0));
+    const auto* key = count.made && count.here ? "holds.count.both"
+                      : count.made             ? "holds.count.made"
+                                               : "holds.count.here";
+    return speech.text(key, {{"made", made}, {"here", here}});
 }
 
 std::string shelfText(const shop::deciding::ShelfSum& sum, const Speech& speech) {

@@ -50,6 +50,9 @@ namespace holdfast::kiosk::wording {
 [[nodiscard]] std::string balanceText(const std::optional<shop::deciding::PiecesSum>& sum, const Speech& speech);
 /// "28 shipped to Kestrel"; of an entry of no pieces "taken back".
 [[nodiscard]] std::string moveText(const records::PiecesMoved& move, const Speech& speech);
+[[nodiscard]] std::string countText(const records::PiecesCounted& count, const Speech& speech);
+/// What of a recall went out: "Shipped: 60 pieces, 2 cartons, 1 customer, 1 lot."
+[[nodiscard]] std::string recallSumText(int pieces, int cartons, int customers, int lots, const Speech& speech);
 /// What the shelf lacks and has otherwise; empty if it agrees.
 [[nodiscard]] std::string shelfText(const shop::deciding::ShelfSum& sum, const Speech& speech);
 

@@ -100,6 +100,13 @@ std::string durationText(analytics::Duration duration) {
     return std::to_string(whole / 3600) + kNoBreakSpace + "h";
 }
 
+std::string waitText(analytics::Duration duration) {
+    constexpr double kMinute = 60.0;
+    const double seconds = duration.count();
+    const bool whole = std::isfinite(seconds) && seconds > 2 * kMinute;
+    return durationText(whole ? analytics::Duration{std::ceil(seconds / kMinute) * kMinute} : duration);
+}
+
 std::string clockText(std::int64_t millisecondsSinceEpoch, int utcOffsetMinutes) {
     constexpr std::int64_t kDay = 24 * 60;
     std::int64_t minutes = millisecondsSinceEpoch / 60000 + utcOffsetMinutes;

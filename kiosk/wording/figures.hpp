@@ -34,6 +34,8 @@ struct Figures final {
 
 /// "7 s", "0.4 s" (under 10 s with a tenth unless whole), "1 min 20 s"; negative counts as 0.
 [[nodiscard]] std::string durationText(analytics::Duration duration);
+/// For times to wait: from two minutes on rounded up to whole ones.
+[[nodiscard]] std::string waitText(analytics::Duration duration);
 
 /// `decimals` digits after the point, real minus, "0" never signed.
 [[nodiscard]] std::string numberText(double value, int decimals);

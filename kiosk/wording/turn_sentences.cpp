@@ -31,7 +31,7 @@ std::string order(const analytics::TurnProposal& turn, const Speech& speech) {
 
 std::string turnOrder(const analytics::TurnProposal& turn, const Speech& speech) {
     return order(turn, speech) + " " +
-           speech.text("readings.turn.ride-after", {{"after", durationText(turn.rideAgainAfter)}});
+           speech.text("readings.turn.ride-after", {{"after", waitText(turn.rideAgainAfter)}});
 }
 
 std::string turnOutlook(const analytics::TurnProposal& turn, const Speech& speech) {

@@ -47,7 +47,7 @@ std::string dueWhen(const shop::RunWatch& run, const wording::Speech& speech) {
         return speech.text("header.due-now");
     }
     if (due.why == analytics::DueWhy::minutes && due.inRunning) {
-        return speech.text("readings.due.in-time", {{"duration", wording::durationText(*due.inRunning)}});
+        return speech.text("readings.due.in-time", {{"duration", wording::waitText(*due.inRunning)}});
     }
     return speech.text("readings.due.in-pieces", {{"count", std::to_string(piecesUntil(run).value_or(0))}});
 }

@@ -2,6 +2,7 @@
 
 #include "kiosk/records/queries.hpp"
 #include "kiosk/screens/presenting/header_presenter.hpp"
+#include "kiosk/screens/presenting/testing/tests_reading.hpp"
 
 #include <algorithm>
 
@@ -52,7 +53,7 @@ void addHolds(FloorFacts& facts, const SQLite::Database& reader) {
 
 } // namespace
 
-FloorFacts floorFactsOf(const ledger::Book& book, std::chrono::sys_days today, const wording::Speech& speech) {
+FloorFacts floorFactsOf(const ledger::Book& book, const drivers::WallTime& now, const wording::Speech& speech) {
     FloorFacts facts;
     const auto& reader = book.reader();
     if (const auto opened = records::shop(reader); opened && *opened) {
@@ -64,11 +65,12 @@ FloorFacts floorFactsOf(const ledger::Book& book, std::chrono::sys_days today, c
     if (const auto crew = records::crew(reader); crew && *crew) {
         facts.crew = static_cast<int>((*crew)->persons.size()) + (*crew)->unnamed;
     }
-    if (auto items = records::due(reader, today)) {
+    if (auto items = records::due(reader, drivers::localDay(now))) {
         facts.due = std::move(*items);
     }
     addLatest(facts, reader, speech);
     addHolds(facts, reader);
+    facts.nextTest = nextTestText(reader, now, speech);
     return facts;
 }
 

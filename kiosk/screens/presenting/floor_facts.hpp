@@ -1,5 +1,6 @@
 #pragma once
 
+#include "drivers/clock/clock.hpp"
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/run_on_file.hpp"
@@ -38,10 +39,11 @@ struct FloorFacts final {
     std::vector<ListedLot> onHold;
     int lotsOnHold = 0;                ///< may be more than are listed
     std::vector<records::DueItem> due; ///< most urgent first
+    std::string nextTest{};            ///< of prints, "24 h look, by 16:00"; empty: none is due
 };
 
 /// Reads it from the book; what cannot be read stays empty. Wall time is left to the caller. Main thread only.
-[[nodiscard]] FloorFacts floorFactsOf(const ledger::Book& book, std::chrono::sys_days today,
+[[nodiscard]] FloorFacts floorFactsOf(const ledger::Book& book, const drivers::WallTime& now,
                                       const wording::Speech& speech);
 
 } // namespace holdfast::kiosk::screens

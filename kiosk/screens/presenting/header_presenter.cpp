@@ -126,4 +126,16 @@ HeaderState headerOf(Place place, const shop::ProvingState& state, const FloorFa
     return header;
 }
 
+void tellOfPlace(HeaderState& header, const QString& what, const QString& how, const FloorFacts& facts,
+                 const wording::Speech& speech) {
+    if (what.isEmpty()) {
+        return;
+    }
+    header.title.what = what;
+    header.title.how = how;
+    header.due = {toQString(speech.text("header.next-test")),
+                  toQString(facts.nextTest.empty() ? speech.text("tests.due.none-short") : facts.nextTest),
+                  QStringLiteral("tests")};
+}
+
 } // namespace holdfast::kiosk::screens

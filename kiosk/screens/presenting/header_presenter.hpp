@@ -15,4 +15,9 @@ enum class Place { dryer, run, strip };
 [[nodiscard]] HeaderState headerOf(Place place, const shop::ProvingState& state, const FloorFacts& facts,
                                    const wording::Speech& speech);
 
+/// A place with a head of its own is named there, and beside it the next test of prints instead of the next reading;
+/// with an empty `what` the head stays as it is.
+void tellOfPlace(HeaderState& header, const QString& what, const QString& how, const FloorFacts& facts,
+                 const wording::Speech& speech);
+
 } // namespace holdfast::kiosk::screens

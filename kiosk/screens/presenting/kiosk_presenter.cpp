@@ -2,6 +2,7 @@
 
 #include "drivers/protocol/ticket_code.hpp"
 #include "kiosk/screens/presenting/dryer_presenter.hpp"
+#include "kiosk/screens/presenting/places/blocks.hpp"
 #include "kiosk/screens/presenting/refusal_presenter.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/presenting/strip_presenter.hpp"
@@ -34,7 +35,7 @@ PlaceState place(const char* id, const wording::Speech& speech) {
 KioskPresenter::KioskPresenter(shop::ProvingDesk& desk, const ledger::Book& book, const drivers::Clock& clock,
                                KioskModel& model, std::filesystem::path data, QObject* parent)
     : QObject{parent}, m_desk{desk}, m_book{book}, m_clock{clock}, m_model{model}, m_data{std::move(data)},
-      m_places{model}, m_shelf{reports::PrintSettings{m_data / "print"}} {
+      m_studies{book}, m_places{model}, m_shelf{reports::PrintSettings{m_data / "print"}} {
     connect(&m_desk, &shop::ProvingDesk::changed, this, &KioskPresenter::stateChanged);
     connect(&m_model, &KioskModel::actionTriggered, this, &KioskPresenter::act);
     connect(&m_model, &KioskModel::codeEntered, this, &KioskPresenter::scan);
@@ -112,6 +113,9 @@ bool KioskPresenter::actOnPage(const QString& id) {
         goTo("dryer");
     } else if (id == QLatin1String("run")) {
         goTo(m_desk.state().run ? "run" : "runs");
+    } else if (id.startsWith(toQString(std::string{kPicture}))) {
+        const auto sha256 = id.mid(static_cast<int>(kPicture.size())).toStdString();
+        m_model.openPicture({pictureUrl(sha256), toQString(m_speech.text("action.close"))});
     } else if (id == QLatin1String("why")) {
         m_view.why = !m_view.why;
     } else if (id == QLatin1String("stop")) {
@@ -222,7 +226,7 @@ void KioskPresenter::reloadLists() {
     }
     m_sequence = head->sequence;
     m_places.reload();
-    m_facts = floorFactsOf(m_book, drivers::localDay(m_clock.wall()), m_speech);
+    m_facts = floorFactsOf(m_book, m_clock.wall(), m_speech);
 }
 
 Place KioskPresenter::placeNow() const {
@@ -244,6 +248,10 @@ KioskState KioskPresenter::frame() const {
                      : frame.place == QLatin1String("reading") ? QStringLiteral("dryer")
                                                                : frame.place;
     frame.header = headerOf(now, state, m_facts, m_speech);
+    if (frame.place != QLatin1String("strip") && !m_places.now().empty()) {
+        const auto& sheet = m_model.sheet()->state();
+        tellOfPlace(frame.header, sheet.head, sheet.headHow, m_facts, m_speech);
+    }
     frame.scanEntry.title = toQString(m_speech.text("pad.title"));
     frame.scanEntry.hint = toQString(m_speech.text("pad.hint"));
     frame.scanEntry.enter = toQString(m_speech.text("pad.enter"));

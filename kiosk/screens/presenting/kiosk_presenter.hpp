@@ -8,6 +8,7 @@
 #include "kiosk/screens/presenting/header_presenter.hpp"
 #include "kiosk/screens/presenting/places/place_frame.hpp"
 #include "kiosk/screens/presenting/places/sign_in_place.hpp"
+#include "kiosk/screens/presenting/places/study_room.hpp"
 #include "kiosk/screens/presenting/run_presenter.hpp"
 #include "kiosk/shop/proving/proving_desk.hpp"
 #include "kiosk/wording/notices.hpp"
@@ -80,6 +81,7 @@ private:
     const drivers::Clock& m_clock;
     KioskModel& m_model;
     std::filesystem::path m_data;
+    StudyRoom m_studies; ///< before the places, which ask it
     PlaceFrame m_places;
     SignInPlace* m_signIn = nullptr; ///< one of m_places
     FloorPlace* m_floor = nullptr;   ///< one of m_places

@@ -26,10 +26,18 @@ Temperature corrected(const analytics::AuthoredTemperature& typed, const records
 HeatScaleState smallScale(const records::ReadingTaken& reading, const wording::Speech& speech) {
     HeatScaleState scale;
     scale.celsius = speech.figures.unit == analytics::TemperatureUnit::celsius;
+    const auto addCure = [&](const analytics::GuardedLimit& cure) {
+        scale.cures.append(CureLine{shown(cure.limit, speech), shown(cure.guard, speech), {}, {}, false});
+    };
     if (reading.window) {
         for (const auto& layer : reading.window->layers) {
-            scale.cures.append(
-                CureLine{shown(layer.cure.limit, speech), shown(layer.cure.guard, speech), {}, {}, false});
+            addCure(layer.cure);
+        }
+        if (reading.window->layers.empty() &&
+            reading.verdict) { // as read from the book, which keeps them with the verdict
+            for (const auto& layer : reading.verdict->layers) {
+                addCure(layer.limit);
+            }
         }
         if (reading.window->upperHard) {
             scale.hardCeiling = bareCeiling(*reading.window->upperHard, speech);

@@ -126,6 +126,8 @@ struct SheetBlock {
 };
 
 struct SheetPageState {
+    QString head{}; ///< what the head of the screen calls it; empty: it goes on telling of the dryer
+    QString headHow{};
     QString heading{};                ///< over the list
     QString listNone{};               ///< stands where the list is empty
     QList<SheetRow> list{};           ///< `chosen` marks the one at the right
@@ -133,6 +135,9 @@ struct SheetPageState {
     QString title{};                  ///< over the blocks
     QList<SheetBlock> blocks{};
     QList<ActionState> actions{}; ///< under the blocks, always in sight; at most one primary
+    /// A column of its own, the last third of the page, of a page without a list; portrait: under the blocks.
+    QList<SheetBlock> beside{};
+    QList<ActionState> besideActions{}; ///< under it, always in sight; the page's primary stands here or in `actions`
     bool detailOnly = false;      ///< portrait: the list is hidden, `back` brings it again
     ActionState back{};           ///< portrait only
 

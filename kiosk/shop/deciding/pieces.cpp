@@ -16,6 +16,12 @@ const MoveRow* rowOf(const std::vector<MoveRow>& moves, const std::string& entry
     return found == moves.end() ? nullptr : &*found;
 }
 
+bool standsUncorrected(const std::vector<records::CountRow>& counts, const std::string& entry) {
+    const bool known = std::any_of(counts.begin(), counts.end(), [&](const auto& row) { return row.entry == entry; });
+    return known &&
+           std::none_of(counts.begin(), counts.end(), [&](const auto& row) { return row.counted.corrects == entry; });
+}
+
 std::int64_t goneOf(const records::PiecesOfLot& pieces) {
     return std::int64_t{pieces.shipped} + pieces.retained + pieces.tested + pieces.scrapped;
 }
@@ -69,17 +75,29 @@ MoveDraft correctionOf(const MoveRow& row) {
     return draft;
 }
 
+CountDraft correctionOf(const records::CountRow& row) {
+    const auto typed = [](const std::optional<int>& count) { return count ? std::to_string(*count) : std::string{}; };
+    return {typed(row.counted.made), typed(row.counted.here), row.entry};
+}
+
 tl::expected<records::PiecesCounted, Faults> countFrom(const CountDraft& draft, const LotOfPieces& lot) {
     Fields fields;
     records::PiecesCounted counted;
     counted.lot = lot.lot;
     counted.made = fields.count(draft.made, "made");
     counted.here = fields.count(draft.here, "here");
+    counted.corrects = draft.corrects;
     if (trimmed(draft.made).empty() && trimmed(draft.here).empty()) {
         fields.fault(Cause::countMissing, "made");
     }
-    if (counted.made && lot.pieces.made && *counted.made < *lot.pieces.made) {
-        fields.fault(Cause::countRunsBackwards, "made", std::to_string(*lot.pieces.made));
+    if (draft.corrects && !standsUncorrected(lot.counts, *draft.corrects)) {
+        fields.fault(Cause::entryCorrected);
+    }
+    const auto least = draft.corrects    ? std::optional<std::int64_t>{goneOf(lot.pieces)}
+                       : lot.pieces.made ? std::optional<std::int64_t>{*lot.pieces.made}
+                                         : std::nullopt;
+    if (counted.made && least && *counted.made < *least) {
+        fields.fault(Cause::countRunsBackwards, "made", std::to_string(*least));
     }
     if (!fields.faults().empty()) {
         return tl::unexpected(fields.faults());

@@ -38,6 +38,7 @@ struct LotOfPieces final {
     bool held = false;
     records::PiecesOfLot pieces{};
     std::vector<records::MoveRow> moves{}; ///< corrected ones too
+    std::vector<records::CountRow> counts{};
 };
 
 /// A scrapped lot ships nothing; its pieces may still be put down as scrapped.
@@ -49,8 +50,12 @@ struct LotOfPieces final {
 struct CountDraft final {
     std::string made{};
     std::string here{};
+    std::optional<std::string> corrects{}; ///< id of the count that was typed wrong
 };
-/// A number of made pieces below the one that stood is refused: pieces do not come back.
+/// A draft that puts this count right, filled with what it says.
+[[nodiscard]] CountDraft correctionOf(const records::CountRow& row);
+/// A number of made pieces below the one that stood is refused, since pieces do not come back; a correction may lower
+/// it, unless more pieces have gone somewhere.
 [[nodiscard]] tl::expected<records::PiecesCounted, Faults> countFrom(const CountDraft& draft, const LotOfPieces& lot);
 
 /// Nothing while nobody has said how many were made. Pieces on the shelf that nobody counted are what is left over, so

@@ -27,25 +27,6 @@ void finish(RecallList& list) {
     list.cartons = static_cast<int>(cartons.size());
 }
 
-std::string cell(const std::string& text) {
-    if (text.find_first_of(",\"\r\n") == std::string::npos) {
-        return text;
-    }
-    std::string quoted = "\"";
-    for (const char sign : text) {
-        quoted += sign == '"' ? "\"\"" : std::string(1, sign);
-    }
-    return quoted + "\"";
-}
-
-std::string row(const std::vector<std::string>& cells) {
-    std::string line;
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-        line += (i == 0 ? "" : ",") + cell(cells[i]);
-    }
-    return line + "\r\n";
-}
-
 } // namespace
 
 RecallList recallOf(const std::vector<records::ReachedCarton>& reached) {
@@ -80,19 +61,6 @@ RecallList recallOf(const std::vector<records::MoveRow>& moves, const std::strin
     list.lotsHere = list.lines.empty() ? 1 : 0;
     finish(list);
     return list;
-}
-
-std::string csvOf(const RecallList& list, const RecallColumns& columns) {
-    auto text = row({columns.customer, columns.cartons, columns.pieces, columns.run, columns.lot, columns.day});
-    for (const auto& line : list.lines) {
-        const auto day = line.day ? records::toText(*line.day) : std::string{};
-        const auto cartons = line.cartons.empty() ? std::vector<std::string>{std::string{}} : line.cartons;
-        for (std::size_t i = 0; i < cartons.size(); ++i) {
-            text += row({line.customer, cartons[i], i == 0 ? std::to_string(line.pieces) : std::string{},
-                         std::to_string(line.runNumber), std::to_string(line.lotNumber), day});
-        }
-    }
-    return text;
 }
 
 } // namespace holdfast::kiosk::shop::deciding

@@ -36,19 +36,6 @@ struct RecallList final {
 [[nodiscard]] RecallList recallOf(const std::vector<records::MoveRow>& moves, const std::string& run,
                                   std::int64_t runNumber, const std::string& lot, int lotNumber);
 
-/// The columns' names, in the language of whoever asked.
-struct RecallColumns final {
-    std::string customer{"customer"};
-    std::string cartons{"carton"};
-    std::string pieces{"pieces"};
-    std::string run{"run"};
-    std::string lot{"lot"};
-    std::string day{"day"};
-};
-/// RFC 4180: commas, CR LF after every line, quotes where a cell holds a comma, a quote or a line end. One line for
-/// each carton; pieces stand in the first one of each move.
-[[nodiscard]] std::string csvOf(const RecallList& list, const RecallColumns& columns = {});
-
 /// A mock recall, timed from the scan of the clue to the list.
 struct MockRecall final {
     RecallList list{};

@@ -83,6 +83,8 @@ void onKeptElsewhere(Machine& m, const KeptElsewhere& event) {
             replan(m, *replanned);
         } else if (const auto* decided = std::get_if<records::DecisionSigned>(&record)) {
             noteDecided(state, decided->holds);
+        } else if (const auto* hold = std::get_if<records::HoldPlaced>(&record)) {
+            noteBinTaken(state, hold->bin);
         }
     }
 }

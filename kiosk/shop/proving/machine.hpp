@@ -181,6 +181,8 @@ void holdTheTunnel(Machine& m, PendingKeep& pending);
 /// The run has ended, and with it every bracket of it.
 void closeBrackets(Machine& m, RunWatch& run);
 void noteDecided(ProvingState& state, const std::vector<std::string>& holds);
+/// A place gave this bin to a hold of its own: none here has it any more.
+void noteBinTaken(ProvingState& state, std::int64_t bin);
 /// What the book says of pieces and brackets of a run that was under way before this session.
 void resume(RunWatch& run);
 /// A reading that was just kept.

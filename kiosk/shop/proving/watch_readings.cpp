@@ -346,6 +346,23 @@ void closeBrackets(Machine& m, RunWatch& run) {
     }
 }
 
+void noteBinTaken(ProvingState& state, std::int64_t bin) {
+    state.watch.nextBin = state.watch.nextBin > 0 ? std::max(state.watch.nextBin, bin + 1) : 0;
+    for (auto& pending : state.pending) { // not in the book yet; what was sent with it is refused and built anew
+        for (auto& hold : pending.holds) {
+            if (bin == 0 || hold.placed.bin != bin) {
+                continue;
+            }
+            hold.placed.bin = takeBin(state.watch);
+            for (auto& run : state.watch.runs) {
+                for (auto& bracket : run.brackets) {
+                    bracket.bin = bracket.hold == hold.placed.hold ? hold.placed.bin : bracket.bin;
+                }
+            }
+        }
+    }
+}
+
 void noteDecided(ProvingState& state, const std::vector<std::string>& holds) {
     for (auto& run : state.watch.runs) {
         std::erase_if(run.brackets, [&](const BinBracket& one) { return isIn(holds, one.hold); });

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kiosk/records/lot_queries.hpp"
+#include "kiosk/records/shop_records.hpp"
 #include "kiosk/records/stock_queries.hpp"
 #include "kiosk/records/test_queries.hpp"
 
@@ -32,6 +33,7 @@ struct TraceFacts final {
     bool finished = false;
     std::vector<LotTraced> lots{}; ///< oldest first
     std::vector<records::ReadingRow> readings{};
+    std::vector<records::CrewChanged> crews{}; ///< who stood at the dryer, of each reading whose crew is known
     std::vector<records::PrintRow> prints{};
     std::vector<records::TestRow> tests{};
     std::vector<records::MethodDescribed> methods{}; ///< in use

@@ -47,6 +47,12 @@ void addPerson(std::vector<PersonTraced>& people, std::int64_t person, Deed deed
 }
 
 void addPeople(const TraceFacts& facts, TracePage& page) {
+    for (const auto& crew : facts.crews) {
+        for (const auto person : crew.persons) {
+            addPerson(page.people, person, Deed::stood);
+        }
+        page.unnamed = std::max(page.unnamed, crew.unnamed);
+    }
     for (const auto& test : facts.tests) {
         addPerson(page.people, test.person, Deed::tested);
     }
@@ -84,7 +90,7 @@ void countReading(const records::ReadingRow& reading, Counts& counts) {
 
 void countTest(const records::TestRow& test, Counts& counts) {
     const auto outcome = test.done.outcome;
-    counts.tests += outcome == TestOutcome::passed || outcome == TestOutcome::failed ? 1 : 0;
+    counts.tests += outcome == TestOutcome::inAVoidLoad ? 0 : 1;
     counts.failedTests += outcome == TestOutcome::failed ? 1 : 0;
     counts.voidTests += outcome == TestOutcome::inAVoidLoad ? 1 : 0;
 }

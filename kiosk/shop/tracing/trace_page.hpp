@@ -7,7 +7,7 @@
 /// One order on one page, in the order an auditor asks.
 namespace holdfast::kiosk::shop::tracing {
 
-enum class Deed { tested, decided, found };
+enum class Deed { stood, tested, decided, found };
 
 /// Somebody who put a name to something about this run.
 struct PersonTraced final {
@@ -46,7 +46,7 @@ struct Counts final {
     int struck = 0;
     int refused = 0;
     int missed = 0;
-    int tests = 0; ///< passed or failed
+    int tests = 0; ///< passed, failed or noted
     int failedTests = 0;
     int voidTests = 0;
     int openHolds = 0;
@@ -57,6 +57,7 @@ struct Counts final {
 struct TracePage final {
     Counts counts{};
     std::vector<PersonTraced> people{}; ///< by number
+    int unnamed = 0;                    ///< most hands without a number in a crew that took a reading
     std::vector<BatchLine> batches{};
     std::vector<TrailLine> trail{};            ///< oldest first
     std::vector<records::PrintRow> retained{}; ///< by shelf

@@ -230,7 +230,7 @@ TEST_CASE("a hold on shipped pieces is a recall to decide, first in the list, an
     rig.places.holds->act("holds.hold.h1");
     CHECK(shows(*rig.places.holds, "Recall to decide: 60 pieces of this lot are shipped."));
     rig.places.holds->act("holds.recall");
-    CHECK(shows(*rig.places.holds, "60 pieces in 2 cartons went to 1 customers, from 1 lots."));
+    CHECK(shows(*rig.places.holds, "Shipped: 60 pieces, 2 cartons, 1 customer, 1 lot."));
     rig.places.holds->act("holds.recall.csv");
     std::ifstream in{rig.needs.exchange / "recall-run-20418-lot-1-2026-02-25.csv"}; // 1,772,000,000 s: 2026-02-25
     std::stringstream text;

@@ -124,6 +124,31 @@ TEST_CASE("the corrected move does not count twice against what was made", "[dec
     CHECK(moveFrom(draft, lot())->said.moreThanMade);
 }
 
+TEST_CASE("a number of made pieces typed too high is lowered by a correction that names it", "[deciding][pieces]") {
+    auto made = lot();
+    holdfast::kiosk::records::CountRow row;
+    row.entry = "count-1";
+    row.counted.made = 200;
+    made.counts = {row};
+    auto draft = correctionOf(row);
+    CHECK(draft.made == "200");
+    draft.made = "150";
+    const auto counted = countFrom(draft, made);
+    REQUIRE(counted);
+    CHECK(counted->made == 150);
+    CHECK(counted->corrects == "count-1");
+    draft.made = "63"; // 60 shipped, 1 retained and 3 tested were there
+    CHECK(countFrom(draft, made).error() == Faults{{Cause::countRunsBackwards, "made", "64"}});
+    draft.made = "150";
+    holdfast::kiosk::records::CountRow later;
+    later.entry = "count-2";
+    later.counted.corrects = "count-1";
+    made.counts.push_back(later);
+    CHECK(onlyCause(countFrom(draft, made).error()) == Cause::entryCorrected);
+    draft.corrects = "count-9";
+    CHECK(onlyCause(countFrom(draft, made).error()) == Cause::entryCorrected);
+}
+
 TEST_CASE("a count that runs backwards is refused and says what stood", "[deciding][pieces]") {
     CHECK(countFrom({"199", ""}, lot()).error() == Faults{{Cause::countRunsBackwards, "made", "200"}});
     CHECK(countFrom({"200", "136"}, lot())->here == 136);

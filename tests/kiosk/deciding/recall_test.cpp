@@ -55,20 +55,3 @@ TEST_CASE("a lot's recall leaves out corrected moves, those taken back and those
     CHECK(list.pieces == 50);
     CHECK(recallOf({}, "run-1", 20418, "lot-2", 2).lotsHere == 1);
 }
-
-TEST_CASE("the file is RFC 4180: CR LF, quotes doubled, one line for each carton", "[deciding][recall]") {
-    // RFC 4180, section 2: 1 (CRLF), 6 (commas, quotes and line ends are enclosed), 7 (a quote is doubled).
-    const auto list = recallOf({reached("a", 1, "Kestrel, \"north\"", {"C-1", "C-2"}, 40)});
-    CHECK(csvOf(list) == "customer,carton,pieces,run,lot,day\r\n"
-                         "\"Kestrel, \"\"north\"\"\",C-1,40,20418,1,\r\n"
-                         "\"Kestrel, \"\"north\"\"\",C-2,,20418,1,\r\n");
-}
-
-TEST_CASE("a move without cartons still has its line", "[deciding][recall]") {
-    const auto list = recallOf({reached("a", 1, "Kestrel", {}, 40)});
-    CHECK(csvOf(list, {"cliente", "caja", "piezas", "tirada", "lote",
-                       "d\xC3\xAD"
-                       "a"}) == "cliente,caja,piezas,tirada,lote,d\xC3\xAD"
-                                "a\r\nKestrel,,40,20418,1,\r\n");
-    CHECK(csvOf({}) == "customer,carton,pieces,run,lot,day\r\n");
-}

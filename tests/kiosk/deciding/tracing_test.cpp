@@ -122,8 +122,12 @@ TEST_CASE("everybody who put a name to it is named once with what they did", "[t
     finding.signers = {9};
     made.lots.front().findings = {finding};
     made.tests.push_back(test("rub", TestOutcome::passed, 6000, 0)); // nobody's name
-    CHECK(tracePage(made).people ==
-          std::vector<PersonTraced>{{7, {Deed::tested, Deed::decided}}, {9, {Deed::decided, Deed::found}}});
+    made.crews = {{{3, 7}, 1}, {{3}, 2}};
+    const auto page = tracePage(made);
+    CHECK(page.people == std::vector<PersonTraced>{{3, {Deed::stood}},
+                                                   {7, {Deed::stood, Deed::tested, Deed::decided}},
+                                                   {9, {Deed::decided, Deed::found}}});
+    CHECK(page.unnamed == 2);
 }
 
 TEST_CASE("makers' batches come out of the tree, each once, mixes with their parts under them", "[tracing]") {

@@ -175,6 +175,25 @@ TEST_CASE("pieces in the tunnel of a lot that nobody has read yet are held all t
     CHECK(std::holds_alternative<records::LotOpened>(shop.floor.commits().back().records.front()));
 }
 
+TEST_CASE("a bin that a place took meanwhile is not given twice", "[shop][watch]") {
+    WatchedFloor shop{0.0};
+    shop.floor.announce(runOfPieces(288));
+    shop.floor.wait(1);
+    shop.typed(211);
+    shop.ride(kBad);
+    REQUIRE(shop.newest<HoldPlaced>().front().bin == 7);
+    shop.floor.send(CommitFailed{shop.floor.commits().back().key, {ledger::FailureCode::refused, "the bin is taken"}});
+    HoldPlaced other; // of a failed wash, kept under Tests
+    other.hold = "hold-of-a-test";
+    other.lot = "lot-of-another";
+    other.bin = 7;
+    shop.floor.send(KeptElsewhere{{other}});
+    shop.floor.send(RetryPressed{});
+    CHECK(shop.newest<HoldPlaced>().front().bin == 8);
+    shop.floor.commitDone();
+    CHECK(shownBracket(shop.floor.state())->bin == 8);
+}
+
 /// Read up to piece 212 before the kiosk was started anew: 100 was proven, 212 was not, and 101 on are in bin 4.
 std::shared_ptr<const AnnouncedRun> runUnderWay() {
     auto run = std::make_shared<AnnouncedRun>(*runOfPieces(288));

@@ -123,10 +123,10 @@ SheetPageState HoldsPlace::sheet() const {
     for (const auto& bin : bins) {
         pieces += bin.pieces.value_or(0);
     }
-    page.heading = toQString(text("holds.heading") + " · " +
-                             (bins.empty() ? text("holds.bins-none")
-                                           : text("holds.bins", {{"count", std::to_string(bins.size())},
-                                                                 {"pieces", std::to_string(pieces)}})));
+    page.head = page.heading = toQString(text("holds.heading"));
+    page.headHow = toQString(bins.empty() ? text("holds.bins-none")
+                                          : text("holds.bins", {{"count", std::to_string(bins.size())},
+                                                                {"pieces", std::to_string(pieces)}}));
     page.listNone = toQString(text("holds.none"));
     addList(page);
     page.listActions = {pressOf("holds.shelf", text("holds.to-shelf")), pressOf("holds.mock", text("holds.to-mock")),

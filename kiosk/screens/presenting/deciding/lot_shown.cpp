@@ -105,7 +105,8 @@ const records::DecisionRow* LotShown::recallOf(const records::HoldRow& hold) con
 }
 
 shop::deciding::LotOfPieces LotShown::ofPieces() const {
-    return {row.id, facts.standing == LotStanding::scrapped, facts.standing == LotStanding::onHold, pieces, moves};
+    return {row.id, facts.standing == LotStanding::scrapped, facts.standing == LotStanding::onHold, pieces, moves,
+            counts};
 }
 
 std::vector<shop::deciding::Entitled> entitledIn(const shop::PeopleNow& people) {
@@ -140,9 +141,9 @@ ledger::Result<std::optional<LotShown>> lotShown(const ledger::Book& book, const
     std::optional<records::RunOnFile> run;
     ask(records::runById(reader, row->run), run)(records::holdsOfLot(reader, lot), shown.holds)(
         records::decisionsOfLot(reader, lot), shown.decisions)(records::movesOfLot(reader, lot), shown.moves)(
-        records::piecesOfLot(reader, lot), shown.pieces)(records::readingsOfLot(reader, lot), shown.readings)(
-        records::testsOfLot(reader, lot), shown.tests)(records::missedOfLot(reader, lot), shown.missed)(peopleNow(book),
-                                                                                                        shown.people);
+        records::countsOfLot(reader, lot), shown.counts)(records::piecesOfLot(reader, lot), shown.pieces)(
+        records::readingsOfLot(reader, lot), shown.readings)(records::testsOfLot(reader, lot), shown.tests)(
+        records::missedOfLot(reader, lot), shown.missed)(peopleNow(book), shown.people);
     if (ask.failure()) {
         return tl::unexpected(*ask.failure());
     }

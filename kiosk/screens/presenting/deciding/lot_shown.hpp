@@ -21,6 +21,7 @@ struct LotShown final {
     std::vector<records::HoldRow> holds{}; ///< all, oldest first
     std::vector<records::DecisionRow> decisions{};
     std::vector<records::MoveRow> moves{};
+    std::vector<records::CountRow> counts{}; ///< oldest first
     records::PiecesOfLot pieces{};
     std::vector<records::ReadingRow> readings{};
     std::vector<records::TestRow> tests{};

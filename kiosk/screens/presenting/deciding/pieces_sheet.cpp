@@ -4,6 +4,7 @@
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace holdfast::kiosk::screens {
@@ -12,6 +13,7 @@ namespace {
 using records::PiecePlace;
 
 constexpr std::string_view kAdd = "holds.pieces.add.";
+constexpr std::string_view kCounted = "holds.pieces.counted.";
 constexpr std::string_view kEntry = "holds.pieces.entry.";
 constexpr std::array kPlaces{PiecePlace::shipped, PiecePlace::retained, PiecePlace::tested, PiecePlace::scrapped};
 
@@ -50,6 +52,13 @@ bool PiecesSheet::act(const std::string& id) {
         m_entry.clear();
     } else if (id == "holds.pieces.count") {
         m_count.emplace();
+        m_entry.clear();
+    } else if (const auto counted = restOf(id, kCounted)) {
+        for (const auto& row : m_lot.counts) {
+            if (row.entry == *counted) {
+                m_count = shop::deciding::correctionOf(row);
+            }
+        }
         m_entry.clear();
     } else if (const auto entry = restOf(id, kEntry)) {
         m_entry = *entry == m_entry ? std::string{} : *entry;
@@ -152,7 +161,7 @@ void PiecesSheet::addMoveForm(SheetPageState& page) const {
 }
 
 void PiecesSheet::addCountForm(SheetPageState& page) const {
-    page.title = toQString(text("holds.move.title-count"));
+    page.title = toQString(text(m_count->corrects ? "holds.move.title-correct" : "holds.move.title-count"));
     addOtherFaults(page.blocks, {"made", "here"});
     page.blocks.append(fieldsBlock(
         {fieldWith("holds.pieces.field.made", "made", text("holds.field.made"), m_count->made, SheetKinds::Number,
@@ -182,6 +191,25 @@ void PiecesSheet::addMoves(SheetPageState& page) const {
     }
     page.blocks.append(rows.empty() ? textBlock(SheetKinds::Sentence, text("holds.moves-none"))
                                     : rowsBlock(SheetKinds::Rows, rows));
+}
+
+void PiecesSheet::addCounts(SheetPageState& page) const {
+    if (m_lot.counts.empty()) {
+        return;
+    }
+    page.blocks.append(textBlock(SheetKinds::Heading, text("holds.counts")));
+    std::vector<SheetRow> rows;
+    for (const auto& count : m_lot.counts) {
+        const bool corrected =
+            std::any_of(m_lot.counts.begin(), m_lot.counts.end(),
+                        [&](const records::CountRow& other) { return other.counted.corrects == count.entry; });
+        auto row = factRow(wording::countText(count.counted, speech()),
+                           corrected ? text("holds.count.corrected") : std::string{},
+                           wording::whenText(count.at, how().utcOffsetMinutes));
+        row.id = corrected ? QString{} : toQString(std::string{kCounted} + count.entry);
+        rows.push_back(row);
+    }
+    page.blocks.append(rowsBlock(SheetKinds::Rows, rows));
 }
 
 void PiecesSheet::addHistory(SheetPageState& page) const {
@@ -221,6 +249,7 @@ void PiecesSheet::addTo(SheetPageState& page) const {
     addPieces(page.blocks, m_lot, how());
     addMoves(page);
     addHistory(page);
+    addCounts(page);
     page.blocks.append(textBlock(SheetKinds::Heading, text("holds.move.add")));
     std::vector<ActionState> presses;
     for (const auto place : kPlaces) {

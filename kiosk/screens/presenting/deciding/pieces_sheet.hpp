@@ -25,6 +25,7 @@ private:
     void addMoveForm(SheetPageState& page) const;
     void addCountForm(SheetPageState& page) const;
     void addMoves(SheetPageState& page) const;
+    void addCounts(SheetPageState& page) const;
     void addHistory(SheetPageState& page) const;
     [[nodiscard]] const shop::deciding::MoveHistory* shownHistory() const;
 

@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/deciding/recall_sheet.hpp"
 
 #include "kiosk/screens/presenting/deciding/file_laid.hpp"
+#include "kiosk/screens/presenting/places/print_recall.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
@@ -43,12 +44,15 @@ bool RecallSheet::scanned(const drivers::TicketCode& code) {
 }
 
 void RecallSheet::recallBatch(const std::string& batch) {
+    m_bucket = 0;
     const auto since = needs().clock->now();
     finish(records::reachedByBatch(needs().book->reader(), batch), since,
            text("holds.mock.of-batch", {{"batch", batch}}));
 }
 
 void RecallSheet::recallBucket(std::int64_t number) {
+    m_bucket = number;
+    m_batch.clear();
     const auto since = needs().clock->now();
     finish(records::reachedByBucket(needs().book->reader(), number), since,
            text("holds.mock.of-bucket", {{"bucket", std::to_string(number)}}));
@@ -80,8 +84,10 @@ bool RecallSheet::enter(const std::string& field, const std::string& typed) {
 }
 
 bool RecallSheet::act(const std::string& id) {
-    if (id == "holds.recall.print" && m_lot) {
-        needs().print({PrintWish::What::recall, 0, m_lot->row.id});
+    if (id == "holds.recall.print" && m_found) {
+        needs().print(m_lot          ? PrintWish{PrintWish::What::recall, 0, m_lot->row.id}
+                      : m_bucket > 0 ? PrintWish{PrintWish::What::recallOfBucket, m_bucket}
+                                     : PrintWish{PrintWish::What::recall, 0, m_batch});
     } else if (id == "holds.recall.csv" && m_found) {
         writeFile();
     } else if (id == "holds.recall.again") {
@@ -95,14 +101,15 @@ bool RecallSheet::act(const std::string& id) {
 }
 
 void RecallSheet::writeFile() {
-    const auto column = [&](const char* key) { return text(std::string{"holds.recall.column."} + key); };
-    const auto csv = shop::deciding::csvOf(m_found->list, {column("customer"), column("cartons"), column("pieces"),
-                                                           column("run"), column("lot"), column("day")});
+    const PrintSource source{*needs().book, needs().clock->wall(), {}, {}};
+    const auto list = m_lot          ? recallOfLot(source, m_lot->row.id)
+                      : m_bucket > 0 ? recallOfBucket(source, m_bucket)
+                                     : recallOfBatch(source, m_batch);
     const auto day = wording::dateText(drivers::localDay(needs().clock->wall()));
     const auto name = m_lot ? "recall-run-" + std::to_string(m_lot->plan.number) + "-lot-" +
                                   std::to_string(m_lot->row.number) + "-" + day + ".csv"
                             : "mock-recall-" + day + ".csv";
-    const bool written = layFile(needs().exchange / name, csv);
+    const bool written = list && layFile(needs().exchange / name, reports::csvOf(*list, speech()));
     m_said = text(written ? "holds.recall.written" : "holds.recall.not-written",
                   {{"file", name}, {"folder", needs().exchange.string()}});
 }
@@ -161,12 +168,9 @@ void RecallSheet::addTo(SheetPageState& page) const {
     }
     if (m_found && m_lot) {
         const auto& list = m_found->list;
-        page.blocks.append(leadBlock(list.lines.empty()
-                                         ? text("holds.recall.nothing")
-                                         : text("holds.recall.sum", {{"pieces", std::to_string(list.pieces)},
-                                                                     {"cartons", std::to_string(list.cartons)},
-                                                                     {"customers", std::to_string(list.customers)},
-                                                                     {"lots", std::to_string(list.lots)}})));
+        page.blocks.append(leadBlock(list.lines.empty() ? text("holds.recall.nothing")
+                                                        : wording::recallSumText(list.pieces, list.cartons,
+                                                                                 list.customers, list.lots, speech())));
     }
     if (m_found) {
         if (!m_lot && m_found->list.lotsHere > 0) {
@@ -176,10 +180,8 @@ void RecallSheet::addTo(SheetPageState& page) const {
         addList(page);
     }
     if (m_found && !m_found->list.lines.empty()) {
-        page.actions.append(pressOf("holds.recall.csv", text("holds.recall.csv"), true));
-        if (m_lot) {
-            page.actions.append(pressOf("holds.recall.print", text("holds.recall.print")));
-        }
+        page.actions.append(pressOf("holds.recall.print", text("holds.recall.print"), true));
+        page.actions.append(pressOf("holds.recall.csv", text("holds.recall.csv")));
     }
     if (!m_lot && m_found) {
         page.actions.append(pressOf("holds.recall.again", text("holds.mock.again")));

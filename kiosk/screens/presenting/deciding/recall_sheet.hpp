@@ -35,7 +35,8 @@ private:
     std::optional<LotShown> m_lot; ///< absent: a mock recall
     std::optional<shop::deciding::MockRecall> m_found;
     std::string m_batch;
-    std::string m_of; ///< what it was of, in words
+    std::int64_t m_bucket = 0; ///< 0: it was of a batch
+    std::string m_of;          ///< what it was of, in words
     std::string m_said;
 };
 

@@ -104,7 +104,7 @@ public:
         m_entry.id = toQString("trace.print." + row.done.print);
         m_entry.strong = row.done.outcome == TestOutcome::failed;
         if (!row.done.pictures.empty()) {
-            m_entry.source = QUrl{QStringLiteral("image://picture/") + toQString(row.done.pictures.front().sha256)};
+            m_entry.source = pictureUrl(row.done.pictures.front().sha256);
         }
     }
     void operator()(const records::HoldRow& row) const {
@@ -191,14 +191,16 @@ void TracePlace::addList(SheetPageState& page) const {
 
 void TracePlace::addSum(SheetPageState& page) const {
     const auto& counts = m_page.counts;
-    page.blocks.append(
-        textBlock(SheetKinds::Lead, text("holds.trace.sum", {{"readings", std::to_string(counts.readings)},
-                                                             {"bad", std::to_string(counts.bad)},
-                                                             {"tests", std::to_string(counts.tests)},
-                                                             {"failed", std::to_string(counts.failedTests)},
-                                                             {"holds", std::to_string(counts.openHolds)},
-                                                             {"shipped", std::to_string(counts.shipped)},
-                                                             {"cartons", std::to_string(counts.cartons)}})));
+    const auto said = [&](const char* what, int count) {
+        return text(std::string{"holds.trace.sum."} + what, {{"count", std::to_string(count)}});
+    };
+    auto sum = said("readings", counts.readings) + " " + said("bad", counts.bad) + " " + said("tests", counts.tests) +
+               " " + said("failed", counts.failedTests) + " " + said("holds", counts.openHolds) + " " +
+               said("shipped", counts.shipped);
+    if (counts.shipped > 0) {
+        sum += " " + said("cartons", counts.cartons);
+    }
+    page.blocks.append(textBlock(SheetKinds::Lead, sum));
 }
 
 void TracePlace::addOrder(SheetPageState& page) const {
@@ -214,6 +216,8 @@ void TracePlace::addOrder(SheetPageState& page) const {
     fact("holds.trace.planned", plan.pieces ? std::to_string(*plan.pieces) : std::string{});
     fact("holds.trace.fabric", plan.fabric);
     fact("holds.trace.garment", plan.garmentColour);
+    fact("runs.fact.cloth-lot", plan.clothLot);
+    fact("runs.fact.finish", plan.finish);
     fact("holds.fact.children", plan.childrensWear ? text("holds.fact.yes") : std::string{});
     page.blocks.append(textBlock(SheetKinds::Heading, text("holds.trace.order")));
     page.blocks.append(rowsBlock(SheetKinds::Facts, facts));
@@ -241,6 +245,10 @@ void TracePlace::addPeople(SheetPageState& page) const {
             deeds += (deeds.empty() ? "" : ", ") + wording::deedText(deed, m_needs.speech());
         }
         rows.push_back(factRow(shownName(m_people, person.person, m_needs.speech()), deeds));
+    }
+    if (m_page.unnamed > 0) {
+        rows.push_back(factRow(text("holds.trace.unnamed", {{"count", std::to_string(m_page.unnamed)}}),
+                               wording::deedText(shop::tracing::Deed::stood, m_needs.speech())));
     }
     page.blocks.append(rows.empty() ? textBlock(SheetKinds::Sentence, text("holds.trace.people-none"))
                                     : rowsBlock(SheetKinds::Facts, rows));
@@ -293,7 +301,8 @@ void TracePlace::addPictures(SheetPageState& page) const {
     block.text = toQString(text("holds.trace.pictures"));
     for (std::size_t i = 0; i < m_page.pictures.size() && i < kMostPictures; ++i) {
         PictureEntry entry;
-        entry.source = QUrl{QStringLiteral("image://picture/") + toQString(m_page.pictures[i])};
+        entry.source = pictureUrl(m_page.pictures[i]);
+        entry.id = pictureId(m_page.pictures[i]);
         entry.label = QString::number(i + 1);
         block.pictures.append(entry);
     }
@@ -340,6 +349,8 @@ void TracePlace::addBook(SheetPageState& page) const {
 SheetPageState TracePlace::sheet() const {
     SheetPageState page;
     page.heading = toQString(text("holds.trace.heading"));
+    page.head = m_facts ? toQString(text("dryer.run", {{"run", std::to_string(m_facts->plan.number)}})) : page.heading;
+    page.headHow = m_facts ? toQString(m_facts->plan.title) : QString{};
     page.listNone = toQString(text("holds.trace.none"));
     addList(page);
     page.back = pressOf("trace.back", text("holds.back"));

@@ -64,6 +64,14 @@ void addBuckets(const SQLite::Database& database, TraceFacts& facts, Reader& rea
     }
 }
 
+void addCrews(const SQLite::Database& database, TraceFacts& facts, Reader& read) {
+    for (const auto& row : facts.readings) {
+        if (auto crew = read(records::crewOfReading(database, row.id))) {
+            facts.crews.push_back(std::move(*crew));
+        }
+    }
+}
+
 bool asksBleedWatch(const SQLite::Database& database, const TraceFacts& facts) {
     return std::any_of(facts.readings.begin(), facts.readings.end(), [&](const records::ReadingRow& row) {
         const auto full = row.refused ? ledger::Result<std::optional<records::ReadingTaken>>{}
@@ -94,6 +102,7 @@ ledger::Result<std::optional<TraceFacts>> traceFacts(const ledger::Book& book, c
     facts.prints = read(records::printsOfRun(database, run));
     facts.methods = read(records::methods(database));
     facts.complaints = read(records::complaintsOfRun(database, run));
+    addCrews(database, facts, read);
     addTests(database, facts, read);
     addBuckets(database, facts, read);
     facts.bleedWatchDue = asksBleedWatch(database, facts);

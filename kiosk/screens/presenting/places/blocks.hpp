@@ -3,8 +3,11 @@
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/sheet/sheet_state.hpp"
 
+#include <QUrl>
+
 #include <initializer_list>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// Short ways to write a sheet's blocks.
@@ -15,6 +18,15 @@ namespace holdfast::kiosk::screens {
     block.kind = kind;
     block.text = toQString(text);
     return block;
+}
+
+/// A picture of the book by its SHA-256, and the id whose press shows it as large as the page.
+inline constexpr std::string_view kPicture = "picture.";
+[[nodiscard]] inline QUrl pictureUrl(const std::string& sha256) {
+    return QUrl{QStringLiteral("image://picture/") + toQString(sha256)};
+}
+[[nodiscard]] inline QString pictureId(const std::string& sha256) {
+    return toQString(std::string{kPicture} + sha256);
 }
 
 [[nodiscard]] inline ActionState pressOf(const std::string& id, const std::string& label, bool primary = false) {

@@ -40,6 +40,23 @@ std::optional<reports::RecallList> listed(const PrintSource& source, const repor
     return list;
 }
 
+/// Nothing if it went into nothing.
+std::optional<reports::RecallList> reachedBy(const PrintSource& source, const reports::RecallSubject& subject,
+                                             const ledger::Result<std::vector<records::ReachedCarton>>& rows) {
+    if (!rows || rows->empty()) {
+        return std::nullopt;
+    }
+    std::vector<reports::RecallLot> reached;
+    for (const auto& row : *rows) {
+        auto one = lotToCall(source, row.lot);
+        if (!one) {
+            return std::nullopt;
+        }
+        reached.push_back(std::move(*one));
+    }
+    return listed(source, subject, reached);
+}
+
 } // namespace
 
 std::optional<reports::RecallList> recallOfLot(const PrintSource& source, const std::string& lot) {
@@ -72,19 +89,36 @@ std::optional<reports::RecallList> recallOfRun(const PrintSource& source, std::i
 }
 
 std::optional<reports::RecallList> recallOfBatch(const PrintSource& source, const std::string& batch) {
-    const auto rows = records::reachedByBatch(source.book.reader(), batch);
-    if (!rows || rows->empty()) {
-        return std::nullopt;
-    }
+    return reachedBy(source, {reports::RecallReach::batch, batch, 0, 0},
+                     records::reachedByBatch(source.book.reader(), batch));
+}
+
+std::optional<reports::RecallList> recallOfBucket(const PrintSource& source, std::int64_t bucket) {
+    return reachedBy(source, {reports::RecallReach::bucket, std::to_string(bucket), 0, 0},
+                     records::reachedByBucket(source.book.reader(), bucket));
+}
+
+PrintWanted recallOfBucketFor(const PrintSource& source, std::int64_t bucket) {
+    const auto list = recallOfBucket(source, bucket);
+    return list ? PrintWanted{reports::recallList(*list, source.style)} : std::nullopt;
+}
+
+std::optional<reports::RecallList> recallOfLots(const PrintSource& source, std::int64_t complaint,
+                                                const std::vector<std::string>& lots) {
     std::vector<reports::RecallLot> reached;
-    for (const auto& row : *rows) {
-        auto one = lotToCall(source, row.lot);
+    for (const auto& lot : lots) {
+        auto one = lotToCall(source, lot);
         if (!one) {
             return std::nullopt;
         }
         reached.push_back(std::move(*one));
     }
-    return listed(source, {reports::RecallReach::batch, batch, 0, 0}, reached);
+    return listed(source, {reports::RecallReach::complaint, {}, complaint, 0}, reached);
+}
+
+PrintWanted recallOfLotsFor(const PrintSource& source, std::int64_t complaint, const std::vector<std::string>& lots) {
+    const auto list = recallOfLots(source, complaint, lots);
+    return list ? PrintWanted{reports::recallList(*list, source.style)} : std::nullopt;
 }
 
 PrintWanted recallFor(const PrintSource& source, const std::string& id, std::int64_t number) {

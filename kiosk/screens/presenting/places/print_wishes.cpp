@@ -3,6 +3,7 @@
 #include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/stock_queries.hpp"
+#include "kiosk/reports/briefing.hpp"
 #include "kiosk/reports/cards.hpp"
 #include "kiosk/reports/labels.hpp"
 #include "kiosk/reports/run_ticket.hpp"
@@ -234,8 +235,14 @@ std::optional<reports::Reported> reportFor(const PrintWish& wish, const ledger::
         return quarantineFor(wishes.source());
     case What::recall:
         return recallFor(wishes.source(), wish.id, wish.number);
+    case What::recallOfBucket:
+        return recallOfBucketFor(wishes.source(), wish.number);
+    case What::recallOfLots:
+        return recallOfLotsFor(wishes.source(), wish.number, wish.ids);
     case What::certificate:
         return wishes.certificate(wish.number);
+    case What::briefing:
+        return wish.briefing ? Wanted{reports::briefing(*wish.briefing, wishes.source().style)} : std::nullopt;
     }
     return std::nullopt;
 }

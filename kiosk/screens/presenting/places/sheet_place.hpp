@@ -12,9 +12,15 @@
 
 #include <filesystem>
 #include <functional>
+#include <memory>
 #include <optional>
+#include <stop_token>
 #include <string>
 #include <vector>
+
+namespace holdfast::kiosk::reports {
+struct BriefingFacts;
+}
 
 namespace holdfast::kiosk::screens {
 
@@ -27,16 +33,21 @@ struct PrintWish final {
         bucketLabel,
         personBadge,
         instrumentLabel,
-        stripLabels, ///< of the pack whose first strip has this number
-        binLabel,    ///< of the hold whose bin has this number
-        printLabel,  ///< of a print under test, to be fixed beside it
-        quarantine,  ///< the list of what is on hold, to be ticked off; `number` counts for nothing
-        recall,      ///< cartons and customers of the lot `id`
-        certificate, ///< of the run `number`
+        stripLabels,    ///< of the pack whose first strip has this number
+        binLabel,       ///< of the hold whose bin has this number
+        printLabel,     ///< of a print under test, to be fixed beside it
+        quarantine,     ///< the list of what is on hold, to be ticked off; `number` counts for nothing
+        recall,         ///< cartons and customers of the lot `id`, or the maker's batch `id`, or the run `number`
+        recallOfBucket, ///< of everything the bucket `number` went into
+        recallOfLots,   ///< of the lots `ids`, for the complaint `number`
+        certificate,    ///< of the run `number`
+        briefing,       ///< the owner's page, of `briefing`
     };
     What what = What::runTicket;
     std::int64_t number = 0;
-    std::string id{}; ///< of a lot
+    std::string id{}; ///< of a lot, or a maker's batch
+    std::vector<std::string> ids{};
+    std::shared_ptr<const reports::BriefingFacts> briefing{}; ///< worked out beside the screen
 };
 
 /// What a place wants written, in one commit.
@@ -49,6 +60,11 @@ struct Keeping final {
 };
 /// Told in the main thread: what went wrong, or nothing.
 using KeepDone = std::function<void(std::optional<ledger::Failure>)>;
+
+/// Looks now and then whether it should stop.
+using StudyWork = std::function<void(const SQLite::Database& reader, std::stop_token stop)>;
+/// The book could not be opened for it, or nothing.
+using StudyDone = std::function<void(std::optional<ledger::Failure>)>;
 
 /// What a place may ask of the frame around it. All of it outlives the place; main thread only.
 struct PlaceNeeds final {
@@ -81,6 +97,9 @@ struct PlaceNeeds final {
     /// The instrument is in a bath to be checked, or out of it: what it shows then is no ride
     /// (shop::InstrumentInCheck).
     std::function<void(const std::string& probe, bool inCheck)> inCheck{};
+    /// Long work: runs `work` on a thread of its own, with a reading connection of its own, and tells `then` in the
+    /// main thread. Nothing is told once the stop source given back was asked to stop.
+    std::function<std::stop_source(StudyWork work, StudyDone then)> study{};
     /// Writes a PDF to the shelf and sends it to the printer of its kind, if one is set; tells what went wrong.
     std::function<void(const PrintWish& wish)> print{};
 };

@@ -118,6 +118,7 @@ std::optional<SheetBlock> picturesOf(const PrintFacts& facts, const MethodDescri
                                              {{"what", wording::testTitle(method, test->done.cycle, speech)}}));
         if (!test->done.pictures.empty()) {
             entry.source = pictureUrl(test->done.pictures.back().sha256);
+            entry.id = pictureId(test->done.pictures.back().sha256);
             any = true;
         }
         block.pictures.append(entry);
@@ -183,11 +184,13 @@ std::optional<SheetBlock> halvesOf(const PrintFacts& facts, const MethodDescribe
         if (unwashed != nullptr || washed != nullptr) {
             block.halves.left.source = unwashed == nullptr ? QUrl{} : pictureUrl(unwashed->sha256);
             block.halves.right.source = washed == nullptr ? QUrl{} : pictureUrl(washed->sha256);
+            block.halves.left.id = unwashed == nullptr ? QString{} : pictureId(unwashed->sha256);
+            block.halves.right.id = washed == nullptr ? QString{} : pictureId(washed->sha256);
             block.halves.left.word = block.halves.right.word = toQString(speech.text("tests.print.no-picture"));
         }
         if (colours) {
-            const auto found = shop::colourFound(*done.before, *done.after, std::nullopt, shop::ColourScale::change,
-                                                 shop::kRepeatLimit);
+            const auto found = shop::colourFound(*done.before, *done.after, done.garment, shop::ColourScale::change,
+                                                 done.colourLimit.value_or(shop::kRepeatLimit));
             if (found) {
                 block.halves.grade = toQString(shop::numberTyped(found->grade.number()));
                 block.halves.gradeNote = toQString(wording::sentence(*found, shop::ColourScale::change, speech));
@@ -274,10 +277,6 @@ void addHolds(std::vector<Dated>& all, const PrintFacts& facts, const drivers::W
 }
 
 } // namespace
-
-QUrl pictureUrl(const std::string& sha256) {
-    return QUrl{QStringLiteral("image://picture/") + toQString(sha256)};
-}
 
 std::string labLine(const analytics::Lab& colour) {
     return "L* " + wording::numberText(colour.l, 1) + " · a* " + wording::numberText(colour.a, 1) + " · b* " +

@@ -31,7 +31,6 @@ void addAllMethods(QList<SheetBlock>& blocks, const PrintFacts& facts, const wor
 [[nodiscard]] std::string resultsLine(const records::TestDone& done, const wording::Speech& speech);
 /// "L* 41.2 · a* 52.0 · b* 30.1"
 [[nodiscard]] std::string labLine(const analytics::Lab& colour);
-[[nodiscard]] QUrl pictureUrl(const std::string& sha256);
 [[nodiscard]] HalfEntry halfOfColour(const std::string& caption, const std::optional<analytics::Lab>& colour);
 
 } // namespace holdfast::kiosk::screens

@@ -43,6 +43,11 @@ void setLab(shop::LabDraft& draft, const std::vector<analytics::Lab>& readings) 
 
 TestForm::TestForm(const PlaceNeeds& needs, PrintFacts facts, shop::TestDraft draft, const PictureInbox& inbox)
     : TestsForm{needs}, m_facts{std::move(facts)}, m_draft{std::move(draft)}, m_inbox{inbox} {
+    for (const auto& test : m_facts.tests) {
+        if (m_draft.corrects && test.id == *m_draft.corrects) {
+            m_garment = test.done.garment;
+        }
+    }
     for (const auto& one : m_inbox.waiting()) {
         if (one.print == m_facts.print.named.number && !m_draft.corrects) {
             m_draft.pictures.push_back({one.sha256, records::PictureSide::whole});
@@ -279,6 +284,7 @@ void TestForm::addPictures(QList<SheetBlock>& blocks) const {
         shown.kind = SheetKinds::Pictures;
         PictureEntry entry;
         entry.source = pictureUrl(one.sha256);
+        entry.id = pictureId(one.sha256);
         entry.word = toQString(text("tests.print.picture-none"));
         shown.pictures.append(entry);
         blocks.append(shown);
@@ -458,6 +464,11 @@ std::optional<FormKeeping> TestForm::keeping() {
         return std::nullopt;
     }
     auto kept = shop::testFrom(m_draft, *context);
+    if (kept && kept->done.before && kept->done.after) {
+        const auto limit = shop::repeatLimit(m_before, m_after);
+        kept->done.garment = m_garment;
+        kept->done.colourLimit = limit.fromRepeats ? std::optional{limit.value} : std::nullopt;
+    }
     if (!kept) {
         m_faults = std::move(kept.error());
         return std::nullopt;

@@ -32,6 +32,8 @@ std::vector<std::string> ownNames(const std::vector<records::MethodDescribed>& m
 
 SheetPageState TestsPlace::sheet() const {
     SheetPageState page;
+    page.head = toQString(text("tests.heading"));
+    page.headHow = toQString(wording::dueCountText(m_due, m_needs.speech()));
     addList(page);
     page.back = pressOf("tests.back", text("tests.back"));
     page.detailOnly = m_form || !std::holds_alternative<std::monostate>(m_shown);
@@ -51,7 +53,7 @@ SheetPageState TestsPlace::sheet() const {
 void TestsPlace::addList(SheetPageState& page) const {
     const auto other = [&](const char* id, const char* key) { page.listActions.append(pressOf(id, text(key))); };
     if (m_list == List::due) {
-        page.heading = toQString(wording::dueCountText(m_due, m_needs.speech()));
+        page.heading = toQString(text("tests.list.due"));
         page.listNone = toQString(text("tests.due.none"));
         addDueRows(page);
         other("tests.name", "tests.name");
