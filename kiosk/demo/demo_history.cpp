@@ -136,16 +136,20 @@ ledger::Result<void> writeTwelveDays(ledger::Writer& writer, drivers::WallTime n
 
 ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                                          const std::string& probeAddress) {
-    HistoryPlan plan;
-    plan.end = DemoCalendar{now}.dayOf(0);
     Keeping keeping{writer};
-    auto written = writeHistory(historyOf(plan), now.utcOffsetMinutes, probeAddress,
+    auto written = writeHistory(historyOf(demoHistoryPlan(now)), now.utcOffsetMinutes, probeAddress,
                                 [&](ledger::CommitRequest request) { return keeping.keep(std::move(request)); });
     written = written ? keeping.done() : written;
     return written ? DemoPlayer{book, writer, now, probeAddress}.play() : written;
 }
 
 } // namespace
+
+HistoryPlan demoHistoryPlan(drivers::WallTime now) {
+    HistoryPlan plan;
+    plan.end = DemoCalendar{now}.dayOf(0);
+    return plan;
+}
 
 ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
                                const std::string& probeAddress, DemoSize size) {

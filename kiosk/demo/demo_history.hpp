@@ -1,6 +1,7 @@
 #pragma once
 
 #include "drivers/clock/clock.hpp"
+#include "kiosk/demo/history/history_plan.hpp"
 #include "kiosk/ledger/book.hpp"
 #include "kiosk/ledger/writer.hpp"
 
@@ -13,6 +14,10 @@ enum class DemoSize {
     twelveDays,     ///< the last twelve working days: a second's work
     eighteenMonths, ///< those, and the eighteen months before them (kiosk/demo/history)
 };
+
+/// What the eighteen months before the twelve days of a demo that is written `now` are made from: historyOf() of it
+/// gives the facts that stand in its book, and where the planted failures are.
+[[nodiscard]] HistoryPlan demoHistoryPlan(drivers::WallTime now);
 
 /// Writes the invented shop into an empty book: its past as facts, and its last twelve working days played through the
 /// shop's own use cases and its proving desks with simulated samples. Any book with entries is left as it is.
@@ -27,8 +32,8 @@ enum class DemoSize {
 /// opens the book there is told why.
 [[nodiscard]] bool wantsDemoBook(const std::filesystem::path& folder);
 
-/// Makes the demo's book in a folder that wants one, and leaves every other as it is. It is written elsewhere and put in
-/// place when it is whole, so that what is interrupted leaves nothing of it. Needs a QCoreApplication.
+/// Makes the demo's book in a folder that wants one, and leaves every other as it is. It is written elsewhere and put
+/// in place when it is whole, so that what is interrupted leaves nothing of it. Needs a QCoreApplication.
 [[nodiscard]] ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::WallTime now,
                                                 const std::string& probeAddress,
                                                 DemoSize size = DemoSize::eighteenMonths);

@@ -66,7 +66,8 @@ void makeInstruments(Making& making) {
         fact.number = row.number;
         fact.firstDay = std::max(0, days - row.from);
         fact.lastDay = days - 1 - row.until;
-        fact.guard = TemperatureDifference::fromCelsius(row.guard);
+        const auto own = TemperatureDifference::fromCelsius(row.guard);
+        fact.guard = row.kind == InstrumentKind::strip ? own : making.plan.guard.value_or(own);
         making.facts.instruments.push_back(fact);
     }
 }

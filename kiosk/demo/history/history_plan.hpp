@@ -6,6 +6,7 @@
 #include <array>
 #include <chrono>
 #include <cstdint>
+#include <optional>
 
 namespace holdfast::kiosk::demo {
 
@@ -35,12 +36,17 @@ struct HistoryPlan final {
     double voidLoads = 0.012;
     double complaints = 0.004; ///< of runs, whatever the heat
 
+    /// Of every probe and spot; absent: each about as its calibration gives it, so that South's readings, whose probe
+    /// has no certificate, are a little less often proven than the others.
+    std::optional<analytics::TemperatureDifference> guard{};
+
     PlantedFailures planted{};
 
-    /// Without planted failures.
+    /// Without planted failures, and without anything else in which dryers, lots or buckets would differ but by chance.
     [[nodiscard]] static HistoryPlan quiet(std::uint64_t seed) {
         HistoryPlan plan;
         plan.seed = seed;
+        plan.guard = analytics::TemperatureDifference::fromCelsius(2.6);
         plan.planted = PlantedFailures::none();
         return plan;
     }

@@ -48,7 +48,7 @@ const SQLite::Database& reader() {
 }
 
 demo::HistoryFacts facts() {
-    return demo::historyOf(demo::HistoryPlan{}); // whose end is the first of the twelve days at kNoon
+    return demo::historyOf(demo::demoHistoryPlan(kNoon));
 }
 
 std::int64_t countOf(const char* sql) {

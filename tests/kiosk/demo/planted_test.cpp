@@ -237,3 +237,26 @@ TEST_CASE("one print failed in a good load, and two more of its lot pass", "[dem
     CHECK(repeats == 2);
     CHECK(facts.prints[planted.alarmPrint].trueMargin > TemperatureDifference::fromCelsius(5.0)); // it was sound
 }
+
+TEST_CASE("what is planted is there on whatever day of the week the demo is started", "[demo][history]") {
+    for (int later = 1; later <= 7; ++later) {
+        HistoryPlan plan;
+        plan.end += std::chrono::days{later};
+        INFO(later);
+        const auto facts = historyOf(plan);
+        CHECK(facts.planted.mix > facts.planted.pail);
+        CHECK(facts.planted.poured.size() >= 8);
+        CHECK(facts.planted.alarmLoad > 0);
+        const auto count = [&](Turn what) {
+            return std::count_if(facts.turns.begin(), facts.turns.end(),
+                                 [&](const TurnFact& one) { return one.turn == what; });
+        };
+        CHECK(count(Turn::repaired) == 1);
+        CHECK(count(Turn::beltFaster) == 1);
+        CHECK(count(Turn::beltSlower) == 1);
+        CHECK(std::count_if(facts.checks.begin(), facts.checks.end(), [](const auto& one) { return !one.passed; }) ==
+              1);
+        CHECK(std::count_if(facts.prints.begin(), facts.prints.end(), [](const auto& one) { return one.repeat; }) == 2);
+        CHECK(facts.buckets.size() <= 300);
+    }
+}
