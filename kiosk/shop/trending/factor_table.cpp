@@ -31,6 +31,8 @@ FactorLevel shiftLevel(std::int64_t at, int utcOffsetMinutes) {
     return level;
 }
 
+constexpr std::int32_t kKinds = 16; ///< more than there are kinds of instruments
+
 using Seen = std::map<FactIndex, bool>; ///< what a lot met, and whether it failed there
 
 void addReadings(const TrendFacts& facts, const std::vector<LotOutcome>& outcomes,
@@ -60,7 +62,9 @@ void addReadings(const TrendFacts& facts, const std::vector<LotOutcome>& outcome
         const auto lot = static_cast<std::size_t>(outcome.lot);
         const auto stratum = static_cast<std::int32_t>(facts.lots[lot].dryer);
         for (const auto& [instrument, failed] : instruments[lot]) {
-            byInstrument.add(failed, episodes[lot], {instrumentLevel(facts, instrument)}, stratum);
+            // Only with its like: a strip shows an under-cured film less often than a probe, whichever strip it is.
+            const auto kind = static_cast<std::int32_t>(facts.instruments[static_cast<std::size_t>(instrument)].kind);
+            byInstrument.add(failed, episodes[lot], {instrumentLevel(facts, instrument)}, stratum * kKinds + kind);
         }
         for (const auto& [position, failed] : positions[lot]) {
             byPosition.add(failed, episodes[lot], {positionLevel(static_cast<records::BeltPosition>(position))},

@@ -41,7 +41,7 @@ private:
 /// Dryer, buckets, families, cloth, cloth lot, finish: what a lot is printed with.
 [[nodiscard]] std::vector<FactorLevel> printedWith(const TrendFacts& facts, FactIndex lot);
 
-/// The tables of a question: printed with; instruments and positions, each compared within its dryer; loads; shifts.
+/// The tables of a question: printed with; instruments (with their like) and positions, within a dryer; loads; shifts.
 [[nodiscard]] std::vector<FactorTable> factorTables(const TrendFacts& facts, const std::vector<LotOutcome>& outcomes,
                                                     bool shift);
 

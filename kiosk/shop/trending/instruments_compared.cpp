@@ -2,11 +2,10 @@
 
 #include "analytics/statistics/counts/false_discovery.hpp"
 #include "analytics/statistics/models/trend.hpp"
-#include "analytics/statistics/summary/moments.hpp"
 #include "kiosk/shop/trending/episodes.hpp"
+#include "kiosk/shop/trending/paired_location.hpp"
 
 #include <algorithm>
-#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -103,24 +102,20 @@ std::optional<TemperatureDifference> driftAWeek(const Pairs& pairs) {
 
 std::optional<InstrumentOffset> offsetOf(const TrendFacts& facts, FactIndex instrument, const Pairs& pairs, bool byWeek,
                                          std::uint64_t seed) {
-    const auto sums = st::moments(pairs.differences);
-    if (!sums || !sums->sd || !(*sums->sd > 0.0)) {
+    const auto location = locatePairs(pairs.differences);
+    if (!location) {
         return std::nullopt;
     }
     InstrumentOffset offset;
-    const double n = static_cast<double>(pairs.differences.size());
-    const double error = *sums->sd / std::sqrt(n);
-    const boost::math::students_t law{n - 1.0};
-    const double wide = error * boost::math::quantile(law, 0.975);
     offset.instrument = instrument;
-    offset.hotter = TemperatureDifference::fromCelsius(sums->mean);
-    offset.least = TemperatureDifference::fromCelsius(sums->mean - wide);
-    offset.most = TemperatureDifference::fromCelsius(sums->mean + wide);
+    offset.hotter = TemperatureDifference::fromCelsius(location->estimate);
+    offset.least = TemperatureDifference::fromCelsius(location->lower);
+    offset.most = TemperatureDifference::fromCelsius(location->upper);
+    offset.p = location->p;
     offset.pairs = static_cast<int>(pairs.differences.size());
     offset.byWeek = byWeek;
     offset.readings = pairs.own;
     offset.fellows = pairs.fellows;
-    offset.p = 2.0 * boost::math::cdf(boost::math::complement(law, std::abs(sums->mean) / error));
     offset.aWeek = driftAWeek(pairs);
     TrendFilter about;
     about.instrument = facts.instruments[static_cast<std::size_t>(instrument)].id;

@@ -8,7 +8,7 @@ namespace holdfast::kiosk::shop::trending {
 /// margin than there is.
 struct InstrumentOffset final {
     FactIndex instrument = kNoFact;
-    analytics::TemperatureDifference hotter{}; ///< than its fellows, mean over the pairs
+    analytics::TemperatureDifference hotter{}; ///< than its fellows, Hodges–Lehmann over the pairs
     analytics::TemperatureDifference least{};  ///< 95 %
     analytics::TemperatureDifference most{};
     int pairs = 0;       ///< episodes in which it had a fellow; weeks if those are too few

@@ -1,6 +1,8 @@
 #include "kiosk/shop/trending/since_when.hpp"
 
 #include <algorithm>
+#include <map>
+#include <utility>
 
 namespace holdfast::kiosk::shop::trending {
 namespace {
@@ -108,6 +110,16 @@ std::vector<FactIndex> eventsIn(const TrendFacts& facts, const TrendFilter& filt
             found.push_back(static_cast<FactIndex>(i));
         }
     }
+    std::map<std::pair<TrendEventKind, FactIndex>, int> often;
+    const auto kindOf = [&](FactIndex index) {
+        const auto& event = facts.events[static_cast<std::size_t>(index)];
+        return std::pair{event.kind, event.dryer};
+    };
+    for (std::size_t i = 0; i < facts.events.size(); ++i) {
+        ++often[kindOf(static_cast<FactIndex>(i))];
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [&](FactIndex a, FactIndex b) { return often[kindOf(a)] < often[kindOf(b)]; });
     return found;
 }
 

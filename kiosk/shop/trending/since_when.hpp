@@ -15,7 +15,8 @@ struct SinceWhen final {
     double p = 1.0;                   ///< against no change, by orders of whole episodes or weeks
     double before = 0.0;              ///< kelvins of margin, or share of failed lots
     double after = 0.0;
-    std::vector<FactIndex> events{}; ///< known ones inside `possible`, of what was asked; by time
+    std::vector<FactIndex>
+        events{}; ///< known ones inside `possible`, of what was asked; the rarest kinds first, then by time
     [[nodiscard]] std::int64_t earliest() const noexcept { return possible.front().from; }
     [[nodiscard]] std::int64_t latest() const noexcept { return possible.back().to; }
 };
@@ -34,6 +35,7 @@ inline constexpr std::size_t kLeastChange = 8;
                                          std::uint64_t seed);
 
 /// Events inside the spans that concern what is asked: of its dryer, its family or cloth, its instruments and buckets.
+/// What seldom happens stands before what is done every day.
 [[nodiscard]] std::vector<FactIndex> eventsIn(const TrendFacts& facts, const TrendFilter& filter,
                                               const std::vector<TimeSpan>& spans);
 
