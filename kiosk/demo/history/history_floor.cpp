@@ -99,6 +99,8 @@ void plan(Story& story, std::size_t which) {
     planned.customer = run.customer;
     planned.reference = "B-" + std::to_string(run.number - 10'000);
     planned.garmentColour = run.garment;
+    planned.clothLot = run.clothLot;
+    planned.finish = run.finish == Finish::none ? "" : nameOf(run.finish);
     planned.pieces = run.pieces;
     planned.dryer = story.dryers[static_cast<std::size_t>(run.dryer)];
     planned.fabric = nameOf(run.cloth);
