@@ -326,6 +326,14 @@ TEST_CASE("what was missed stands over what failed, in the same bar", "[screens]
     REQUIRE(layout.targets.first().box.height() == Approx(layout.plot.height())); // its whole column is pressed
 }
 
+TEST_CASE("an event with an id is pressed at its words", "[screens][trends][touch]") {
+    const TrendLayout layout = laid(invented::sinceChart());
+    REQUIRE(layout.targets.size() == 3);
+    REQUIRE(layout.targets[1].id == "trends.event.1"); // along the axis: revised, belt, bucket
+    REQUIRE(targetAt(layout, layout.targets[1].box.center(), 1.0) == 1);
+    REQUIRE(layout.targets[1].spoken == "belt 12 to 14 ft/min");
+}
+
 TEST_CASE("points of one lot are shifted alike, by half of the jitter at most", "[screens][trends]") {
     TrendChartState state;
     for (int i = 0; i < 60; ++i) {

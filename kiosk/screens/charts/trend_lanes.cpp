@@ -17,6 +17,7 @@ struct Placed {
     double right = 0.0;
     double tick = 0.0;
     QString text{};
+    QString id{};
 };
 
 bool within(const TrendScale& scale, double figure) {
@@ -54,12 +55,16 @@ QList<Placed> eventWords(const TrendDraft& draft, const TrendScale& scale) {
         const double room = std::max(tick, width - tick) - gap;
         const QString text = draft.fitted(event.text, false, room - 2.0);
         const double wide = std::min(room, draft.textWidth(text, false));
-        Placed found{.tick = tick, .text = text};
+        Placed found{.tick = tick, .text = text, .id = event.id};
         // Rather in a higher lane than across a tick; rather across one, which it interrupts, than not at all.
         for (int turn = 0; turn < 2 * kMostLanes && found.lane < 0 && !text.isEmpty(); ++turn) {
             for (const double left : {tick + gap, tick - gap - wide}) {
-                const Placed word{
-                    .lane = turn % kMostLanes, .left = left, .right = left + wide, .tick = tick, .text = text};
+                const Placed word{.lane = turn % kMostLanes,
+                                  .left = left,
+                                  .right = left + wide,
+                                  .tick = tick,
+                                  .text = text,
+                                  .id = event.id};
                 if (left >= -0.01 && left + wide <= width + 0.01 && found.lane < 0 &&
                     stands(word, placed, draft.px(kTrendAir), turn >= kMostLanes)) {
                     found = word;
@@ -161,6 +166,12 @@ void placeLanes(const TrendDraft& draft, double top) {
         if (word.lane >= 0) {
             layout.words.append(
                 {.text = word.text, .box = QRectF(word.left, wordTop, word.right - word.left, line), .onPaper = true});
+        }
+        if (word.lane >= 0 && !word.id.isEmpty()) {
+            layout.targets.append({.id = word.id,
+                                   .spoken = word.text,
+                                   .at = QPointF(word.tick, wordTop + line / 2.0),
+                                   .box = layout.words.last().box});
         }
         layout.events.append(QLineF(word.tick, word.lane < 0 ? plotTop : wordTop + draft.px(4.0), word.tick, plotTop));
     }

@@ -24,7 +24,8 @@ protected:
     [[nodiscard]] ChartStyle style() const;
     [[nodiscard]] virtual double heightNeeded() const = 0;
     void geometryChange(const QRectF& now, const QRectF& before) override;
-    void relay();
+    /// What is drawn has changed: its height may have too.
+    virtual void relay();
 
 private:
     QString m_family = QStringLiteral("B612");

@@ -2,8 +2,9 @@
 
 #include "kiosk/screens/charts/trend_paint.hpp"
 
-#include <QKeyEvent>
 #include <QMouseEvent>
+
+#include <algorithm>
 
 namespace holdfast::kiosk::screens {
 
@@ -12,19 +13,19 @@ TrendChart::TrendChart(QQuickItem* parent) : ChartItem(parent) {
 }
 
 void TrendChart::setChartState(const TrendChartState& state) {
-    if (state == m_state) {
-        return;
+    if (state != m_state) {
+        m_state = state;
+        emit chartStateChanged();
+        relay();
     }
-    const QString held = m_point >= 0 ? m_layout.targets[m_point].id : QString{};
-    m_state = state;
-    m_down = -1;
-    m_point = -1;
-    emit chartStateChanged();
-    relay();
-    for (int i = 0; i < targets() && !held.isEmpty() && m_point < 0; ++i) {
-        m_point = m_layout.targets[i].id == held ? i : -1;
+}
+
+void TrendChart::setFocused(bool focused) {
+    if (focused != m_focused) {
+        m_focused = focused;
+        emit focusedChanged();
+        update();
     }
-    emit pointChanged();
 }
 
 QString TrendChart::spokenPoint() const {
@@ -36,15 +37,27 @@ QRectF TrendChart::pointBox() const {
 }
 
 double TrendChart::heightNeeded() const {
-    m_layout = layoutTrendChart(m_state, style(), {width(), 0.0});
     return m_layout.height;
+}
+
+void TrendChart::relay() {
+    const QString held = m_point >= 0 ? m_layout.targets[m_point].id : QString{};
+    m_layout = layoutTrendChart(m_state, style(), {width(), 0.0});
+    m_down = -1;
+    const auto found = std::find_if(m_layout.targets.begin(), m_layout.targets.end(),
+                                    [&](const TrendTarget& target) { return target.id == held; });
+    m_point = found == m_layout.targets.end() ? targetAfter(m_layout, -1, 1)
+                                              : static_cast<int>(found - m_layout.targets.begin());
+    ChartItem::relay();
+    emit layoutChanged();
+    emit pointChanged();
 }
 
 void TrendChart::paint(QPainter* painter) {
     paintTrendChart(*painter, m_layout, style());
     if (m_down >= 0) {
         paintTrendFocus(*painter, m_layout, style(), m_down, true);
-    } else if (hasActiveFocus()) {
+    } else if (m_focused) {
         paintTrendFocus(*painter, m_layout, style(), m_point, false);
     }
 }
@@ -61,7 +74,7 @@ void TrendChart::mouseReleaseEvent(QMouseEvent* event) {
     m_down = -1;
     update();
     if (same) {
-        emit pointPressed(m_layout.targets[released].id);
+        press(released);
     }
 }
 
@@ -91,36 +104,35 @@ int TrendChart::steppedTo(int key) const {
     }
 }
 
-void TrendChart::keyPressEvent(QKeyEvent* event) {
-    const int key = event->key();
-    const bool enters = key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Space;
-    if (enters && m_point >= 0 && !event->isAutoRepeat()) {
-        emit pointPressed(m_layout.targets[m_point].id);
-        return;
+bool TrendChart::walk(int key, bool repeated) {
+    if (m_point < 0) {
+        return false;
+    }
+    if (key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Space) {
+        if (!repeated) {
+            press(m_point);
+        }
+        return true;
     }
     const int stepped = steppedTo(key);
-    event->setAccepted(enters || stepped >= 0);
     if (stepped >= 0) {
-        setPoint(stepped);
+        hold(stepped);
     }
+    return stepped >= 0;
 }
 
-void TrendChart::focusInEvent(QFocusEvent* event) {
-    ChartItem::focusInEvent(event);
-    setPoint(m_point >= 0 ? m_point : targetAfter(m_layout, -1, 1));
+/// Its answer may be another chart: the id is kept over it.
+void TrendChart::press(int point) {
+    const QString id = m_layout.targets[point].id;
+    emit pointPressed(id);
 }
 
-void TrendChart::focusOutEvent(QFocusEvent* event) {
-    ChartItem::focusOutEvent(event);
-    update();
-}
-
-void TrendChart::setPoint(int point) {
+void TrendChart::hold(int point) {
     if (point != m_point) {
         m_point = point;
         emit pointChanged();
+        update();
     }
-    update();
 }
 
 } // namespace holdfast::kiosk::screens

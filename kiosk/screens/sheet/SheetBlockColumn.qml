@@ -10,12 +10,12 @@ Item {
     signal triggered(string id)
 
     readonly property Item focused: root.Window.activeFocusItem
-    onFocusedChanged: {
-        for (let item = root.focused; item !== null; item = item.parent) {
-            if (item === column) {
-                root.show(root.focused);
-                return;
-            }
+    onFocusedChanged: root.follow()
+    // The held point of a chart moves with the focus on it.
+    Connections {
+        target: root.focused
+        function onYChanged() {
+            root.follow();
         }
     }
     Connections {
@@ -25,6 +25,14 @@ Item {
         }
     }
 
+    function follow() {
+        for (let item = root.focused; item !== null; item = item.parent) {
+            if (item === column) {
+                root.show(root.focused);
+                return;
+            }
+        }
+    }
     function show(item: Item) {
         const air = Theme.px(12);
         const top = item.mapToItem(column, 0, 0).y - air;

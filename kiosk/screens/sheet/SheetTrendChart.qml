@@ -1,7 +1,8 @@
 import QtQuick
 import Holdfast.Screens
 
-// A chart of the owner's under its own sentence. Its points are pressed where they stand; the keys go along them.
+// A chart of the owner's under its own sentence. Its points are pressed where they stand. It is one stop of the Tab key,
+// at the point that is held: arrow keys go along the points.
 Item {
     id: root
 
@@ -15,8 +16,6 @@ Item {
     }
     TrendChart {
         id: chart
-        readonly property string spoken: Spoken.join([root.block.trend.title, root.block.trend.spoken, chart.targets > 0 ? root.block.trend.pressHint : ""])
-        readonly property bool isTouchTarget: chart.targets > 0 && chart.visible
         y: Theme.px(12)
         width: parent.width
         height: implicitHeight
@@ -24,11 +23,26 @@ Item {
         unit: Theme.unit
         family: Theme.family
         chartState: root.block.trend
-        activeFocusOnTab: chart.targets > 0
+        focused: point.activeFocus
         onPointPressed: id => root.triggered(id)
-        Accessible.role: chart.targets > 0 ? Accessible.Chart : Accessible.Graphic
-        Accessible.name: chart.spoken
-        Accessible.description: chart.activeFocus ? chart.spokenPoint : ""
-        Accessible.focusable: chart.targets > 0
+        Accessible.role: Accessible.Graphic
+        Accessible.name: Spoken.join([root.block.trend.title, root.block.trend.spoken])
+
+        Item {
+            id: point
+            readonly property string spoken: Spoken.join([chart.spokenPoint, root.block.trend.pressHint])
+            readonly property bool isTouchTarget: point.visible
+            readonly property real least: Math.ceil(Theme.mm(15))
+            visible: chart.targets > 0
+            width: Math.min(chart.width, Math.max(point.least, chart.pointBox.width))
+            height: Math.min(chart.height, Math.max(point.least, chart.pointBox.height))
+            x: Math.max(0, Math.min(chart.width - width, chart.pointBox.x + (chart.pointBox.width - width) / 2))
+            y: Math.max(0, Math.min(chart.height - height, chart.pointBox.y + (chart.pointBox.height - height) / 2))
+            activeFocusOnTab: true
+            Keys.onPressed: event => event.accepted = chart.walk(event.key, event.isAutoRepeat)
+            Accessible.role: Accessible.Button
+            Accessible.name: point.spoken
+            Accessible.focusable: true
+        }
     }
 }

@@ -15,6 +15,8 @@ SheetPageState page(QList<SheetBlock> blocks) {
                   {.id = q("trends.south"), .title = q("South dryer"), .detail = q("steady")},
                   {.id = q("trends.failures"), .title = q("Failed lots"), .detail = q("week 48 over the limit")}};
     state.blocks = std::move(blocks);
+    state.detailOnly = true; // upright the chart is what is looked at
+    state.back = action("trends.back", "All trends");
     state.actions = {action("trends.lots", "Lots with M-118", true, "M-118"), action("trends.csv", "Keep the figures")};
     return state;
 }
