@@ -1,8 +1,12 @@
 #include "kiosk/command/command_line.hpp"
 
 #include "kiosk/command/book_commands.hpp"
+#include "kiosk/command/chart.hpp"
 #include "kiosk/command/facts_command.hpp"
 #include "kiosk/command/judge.hpp"
+#include "kiosk/command/report_command.hpp"
+#include "kiosk/command/study.hpp"
+#include "kiosk/command/suspects_command.hpp"
 #include "kiosk/command/typed_values.hpp"
 #include "kiosk/wording/language.hpp"
 
@@ -19,6 +23,10 @@ struct Typed final {
     KioskOptions kiosk;
     JudgeOptions judge;
     FactsTyped facts;
+    ChartTyped chart;
+    StudyTyped study;
+    SuspectsTyped suspects;
+    ReportTyped report;
     std::string data;
     std::string file;
     std::string folder;
@@ -95,6 +103,109 @@ CLI::App* addFacts(CLI::App& app, Typed& typed) {
     return facts;
 }
 
+void addTable(CLI::App& command, DataFileOptions& file) {
+    command.add_option("--separator", file.separator, help("separator"));
+    command.add_option("--missing", file.missing, help("missing"))->expected(1)->take_all();
+}
+
+void addNumber(CLI::App& command, const char* name, std::optional<double>& into, const char* key) {
+    command.add_option_function<double>(
+        name, [&into](double value) { into = value; }, help(key));
+}
+
+CLI::App* addChart(CLI::App& app, Typed& typed) {
+    auto* chart = app.add_subcommand("chart", help("chart"));
+    auto& options = typed.chart;
+    chart->add_option("INPUT", options.input, help("chart.input"));
+    chart->add_option("--kind", options.kind, help("chart.kind"))
+        ->required()
+        ->check(CLI::IsMember({"individuals", "mean-range", "mean-s", "ewma", "cusum", "p", "np", "c", "u", "p-over",
+                               "u-over", "margin", "failures"}));
+    chart->add_option("--value", options.value, help("chart.value"));
+    chart->add_option("--by", options.by, help("chart.by"));
+    chart->add_option("--size", options.size, help("chart.size"))->check(within(1, 1'000'000));
+    chart->add_option("--total", options.total, help("chart.total"));
+    chart->add_option("--rules", options.rules, help("chart.rules"));
+    chart->add_option("--baseline", options.baseline, help("chart.baseline"));
+    addNumber(*chart, "--target", options.target, "chart.target");
+    addNumber(*chart, "--sigma", options.sigma, "chart.sigma");
+    chart->add_option("--lambda", options.lambda, help("chart.lambda"));
+    chart->add_option("--width", options.width, help("chart.width"));
+    chart->add_option("--k", options.k, help("chart.k"));
+    chart->add_option("--h", options.h, help("chart.h"));
+    chart->add_option("--shift", options.shift, help("chart.shift"))->check(within(0.0, 20.0));
+    chart->add_flag("--points", options.points, help("chart.points"));
+    chart->add_option("--picture", options.picture, help("chart.picture"));
+    chart->add_option("--dryer", options.dryer, help("chart.dryer"));
+    chart->add_option("--family", options.family, help("chart.family"));
+    chart->add_option("--from", options.from, help("from"));
+    chart->add_option("--to", options.to, help("to"));
+    chart->add_option("--unit", typed.unit, help("unit"))->check(CLI::IsMember({"C", "F"}));
+    chart->add_option("--data", typed.data, help("data"));
+    addTable(*chart, options.file);
+    chart->add_flag("--json", options.json, help("json"));
+    return chart;
+}
+
+CLI::App* addStudy(CLI::App& app, Typed& typed) {
+    auto* study = app.add_subcommand("study", help("study"));
+    auto& options = typed.study;
+    study->add_option("WHAT", options.what, help("study.what"))->required();
+    study->add_option("INPUT", options.input, help("study.input"));
+    study->add_option("--value", options.value, help("chart.value"));
+    study->add_option("--time", options.time, help("study.time"));
+    study->add_option("--total", options.total, help("study.total"));
+    study->add_option("--by", options.by, help("study.by"));
+    study->add_option("--failed", options.failed, help("study.failed"));
+    study->add_option("--survived", options.survived, help("study.survived"));
+    study->add_option("--lot", options.lot, help("study.lot"));
+    study->add_option("--count", options.count, help("study.count"));
+    study->add_option_function<std::int64_t>(
+        "--missed", [&options](std::int64_t missed) { options.missed = missed; }, help("study.missed"));
+    study->add_flag("--counts", options.counts, help("study.counts"));
+    addNumber(*study, "--limit", options.limit, "study.limit");
+    addNumber(*study, "--lower", options.lower, "study.lower");
+    addNumber(*study, "--upper", options.upper, "study.upper");
+    study->add_option("--side", options.side, help("study.side"))->check(CLI::IsMember({"lower", "upper"}));
+    study->add_option("--confidence", options.confidence, help("study.confidence"));
+    study->add_option("--content", options.content, help("study.content"));
+    addNumber(*study, "--chance", options.chance, "study.chance");
+    study->add_option("--penalty", options.penalty, help("study.penalty"))->check(CLI::IsMember({"firth", "none"}));
+    addTable(*study, options.file);
+    study->add_flag("--json", options.json, help("json"));
+    return study;
+}
+
+CLI::App* addSuspects(CLI::App& app, Typed& typed) {
+    auto* suspects = app.add_subcommand("suspects", help("suspects"));
+    auto& options = typed.suspects;
+    suspects->add_option("INPUT", options.input, help("suspects.input"));
+    suspects->add_option("--failed", options.failed, help("study.failed"));
+    suspects->add_option("--episode", options.episode, help("suspects.episode"));
+    suspects->add_option("--stratum", options.stratum, help("suspects.stratum"));
+    suspects->add_option("--factor", options.factors, help("suspects.factor"))->expected(1)->take_all();
+    suspects->add_option("--most", options.most, help("suspects.most"))->check(within(1, 10'000));
+    suspects->add_option("--from", options.from, help("from"));
+    suspects->add_option("--to", options.to, help("to"));
+    suspects->add_flag("--shift", options.shift, help("suspects.shift"));
+    suspects->add_option("--data", typed.data, help("data"));
+    addTable(*suspects, options.file);
+    suspects->add_flag("--json", options.json, help("json"));
+    return suspects;
+}
+
+CLI::App* addReport(CLI::App& app, Typed& typed) {
+    auto* report = app.add_subcommand("report", help("report"));
+    auto& options = typed.report;
+    report->add_option("--data", typed.data, help("data"));
+    report->add_option("--pdf", options.pdf, help("report.pdf"));
+    report->add_option("--day", options.day, help("report.day"));
+    report->add_option("--unit", typed.unit, help("unit"))->check(CLI::IsMember({"C", "F"}));
+    report->add_option("--language", options.language, help("report.language"))->check(CLI::IsMember({"en", "es"}));
+    report->add_flag("--json", options.json, help("json"));
+    return report;
+}
+
 /// CLI11 ends with codes of its own: help is 0, everything else is unusable input.
 int refuseOptions(const CLI::App& app, const CLI::ParseError& error, std::ostream& out, std::ostream& err) {
     const int code = app.exit(error, out, err);
@@ -110,6 +221,10 @@ int runCommandLine(int argc, const char* const* argv, const Seams& seams, std::o
     addKiosk(app, typed);
     const auto* judge = addJudge(app, typed);
     const auto* facts = addFacts(app, typed);
+    const auto* chart = addChart(app, typed);
+    const auto* study = addStudy(app, typed);
+    const auto* suspects = addSuspects(app, typed);
+    const auto* report = addReport(app, typed);
     auto* check = app.add_subcommand("check-book", help("check-book"));
     check->add_flag("--json", typed.json, help("json"));
     auto* backup = app.add_subcommand("backup", help("backup"));
@@ -136,6 +251,19 @@ int runCommandLine(int argc, const char* const* argv, const Seams& seams, std::o
     }
     if (facts->parsed()) {
         return runFacts(typed.facts, out, err);
+    }
+    typed.chart.fahrenheit = typed.report.fahrenheit = typed.unit == "F";
+    if (chart->parsed()) {
+        return runChart(typed.chart, data, seams.readyToDraw, out, err);
+    }
+    if (study->parsed()) {
+        return runStudy(typed.study, out, err);
+    }
+    if (suspects->parsed()) {
+        return runSuspects(typed.suspects, data, out, err);
+    }
+    if (report->parsed()) {
+        return runReport(typed.report, data, seams.now, seams.readyToDraw, out, err);
     }
     if (check->parsed()) {
         return runCheckBook(data, typed.json, out, err);

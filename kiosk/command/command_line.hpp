@@ -1,8 +1,11 @@
 #pragma once
 
+#include "drivers/clock/clock.hpp"
+
 #include <filesystem>
 #include <functional>
 #include <iosfwd>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,6 +30,8 @@ struct Seams final {
     std::filesystem::path defaultData;                              ///< without --data
     std::filesystem::path defaultDemoData;
     std::string today; ///< YYYY-MM-DD by the clock
+    drivers::WallTime now{};
+    std::function<std::shared_ptr<void>()> readyToDraw{}; ///< for pictures and pages without a screen, while it lives
 };
 
 /// Runs one command. Exit status as the commands say; 2 for wrong options.
