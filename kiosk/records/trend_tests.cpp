@@ -75,7 +75,9 @@ void gatherTestRows(Gathering& all) {
         }
         test.counts = fromWord<TestOutcome>(query.getColumn(6).getString()).value_or(TestOutcome::noted);
         const auto kind = kinds.find(query.getColumn(7).getString());
-        test.kind = kind == kinds.end() ? TestKind::own : kind->second;
+        test.kind = kind != kinds.end()    ? kind->second
+                    : test.load != kNoFact ? TestKind::wash // by a starter that nobody wrote down
+                                           : TestKind::own;
         if (test.load != kNoFact) {
             const auto& word = all.facts.loads[static_cast<std::size_t>(test.load)].word;
             if (word && *word != LoadWord::valid) {

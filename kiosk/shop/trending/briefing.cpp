@@ -48,7 +48,7 @@ Standing standingOfMargins(const Mean& week, const Mean& before) {
     }
     const double error = std::sqrt(week.variance() + before.variance());
     const double difference = week.mean() - before.mean();
-    if (!(error > 0.0) || std::abs(difference) < kZ * error) {
+    if (std::abs(difference) < std::max(kZ * error, analytics::kDecisionTolerance)) {
         return Standing::usual;
     }
     return difference < 0.0 ? Standing::worse : Standing::better;
