@@ -46,13 +46,15 @@ public:
         }
     }
     void Finalize() override {
-        std::printf("%-52s %12s %12s %8s %6s\n", "", "median us", "baseline us", "ratio", "aim");
+        std::printf("%-52s %12s %12s %8s %6s  %s\n", "", "median us", "baseline us", "ratio", "aim", "beside");
         for (const auto& row : m_rows) {
             const double time = median(row.name);
             const double least = median(row.baseline);
             if (time > 0.0 && least > 0.0) {
-                std::printf("%-52s %12.1f %12.1f %8.2f %6.1f%s\n", row.name.c_str(), time, least, time / least, row.aim,
-                            row.aim > 0.0 && time / least > row.aim ? "  missed" : "");
+                std::printf("%-52s %12.1f %12.1f %8.3f %6.1f  %s%s\n", row.name.c_str(), time, least, time / least,
+                            row.aim, row.baseline.c_str(), row.aim > 0.0 && time / least > row.aim ? "  missed" : "");
+            } else if (time > 0.0) {
+                std::printf("%-52s %12.1f %12s    %s\n", row.name.c_str(), time, "not here", row.baseline.c_str());
             }
         }
     }
@@ -98,6 +100,7 @@ int main(int argc, char* argv[]) {
     addStoring(rows);
     addStarting(rows);
     addDrawing(rows);
+    addStatistics(rows);
     RatioReporter reporter{rows.all()};
     benchmark::RunSpecifiedBenchmarks(&reporter);
     return reporter.failed() ? 1 : 0;

@@ -21,6 +21,8 @@ class Rows final {
 public:
     benchmark::internal::Benchmark* addBaseline(const std::string& name, const Measure& measure);
     benchmark::internal::Benchmark* add(const Row& row, const Measure& measure);
+    /// A row of two benchmarks added elsewhere; where the other one is not here the table says so.
+    void compare(const Row& row) { m_rows.push_back(row); }
     [[nodiscard]] const std::vector<Row>& all() const noexcept { return m_rows; }
 
 private:
@@ -35,5 +37,9 @@ void addStoring(Rows& rows);
 void addStarting(Rows& rows);
 /// A frame of the heat scale beside a frame of an empty painted item of the same size. Needs a QGuiApplication.
 void addDrawing(Rows& rows);
+
+/// The owner's figures beside the same work in R and in Python's numeric stack, each timed without its start; those
+/// that are not here are told as such. HOLDFAST_BENCH_ALONE in the environment leaves them out.
+void addStatistics(Rows& rows);
 
 } // namespace holdfast::bench
