@@ -1,3 +1,5 @@
+#include "kiosk/records/complaint_versions.hpp"
+#include "kiosk/records/kinds.hpp"
 #include "kiosk/records/lot_queries.hpp"
 #include "kiosk/records/stored_body.hpp"
 
@@ -52,6 +54,24 @@ Result<std::vector<FindingSigned>> findingsOfLot(const Database& database, const
                                      "SELECT body FROM findings WHERE lot = ?1 OR complaint IN "
                                      "(SELECT id FROM complaints WHERE lot = ?1) ORDER BY sequence",
                                      lot);
+    });
+}
+
+Result<std::vector<ComplaintVersion>> versionsOfComplaint(const Database& database, const std::string& complaint) {
+    return asked("read the versions of a complaint", [&] {
+        std::vector<ComplaintVersion> all;
+        // From its first entry on, and no further than to its last: entries have no index by kind.
+        auto query = prepared(database,
+                              "SELECT e.wall_ms, e.utc_offset_min, e.person, e.body FROM complaints c JOIN entries e "
+                              "ON e.sequence >= c.sequence WHERE c.id = ?1 AND e.kind = ?2 "
+                              "AND json_extract(e.body, '$.complaint') = ?1 ORDER BY e.sequence "
+                              "LIMIT (SELECT versions FROM complaints WHERE id = ?1)",
+                              complaint, std::string{rowOf(Record{ComplaintTaken{}}).kind});
+        while (query.executeStep()) {
+            all.push_back({query.getColumn(0).getInt64(), query.getColumn(1).getInt(), query.getColumn(2).getInt64(),
+                           storedBody<ComplaintTaken>(query.getColumn(3).getString())});
+        }
+        return all;
     });
 }
 

@@ -101,26 +101,6 @@ std::optional<analytics::SeenEvidence> traceThen(const Book& book, const records
     return raw;
 }
 
-/// What was seen, as it is judged; strips are no instruments that a check finds wrong.
-std::optional<analytics::SeenEvidence> evidenceThen(const Book& book, const ReadingTaken& taken,
-                                                    const analytics::Instrument& instrument) {
-    if (const auto* trace = std::get_if<records::TraceSeen>(&taken.evidence)) {
-        return traceThen(book, *trace, instrument);
-    }
-    if (const auto* spot = std::get_if<records::SpotSeen>(&taken.evidence)) {
-        analytics::SpotReading reading;
-        reading.held = spot->held.temperature();
-        if (spot->beforeUse) {
-            reading.beforeUse = spot->beforeUse->temperature();
-        }
-        return reading;
-    }
-    if (const auto* gun = std::get_if<records::GunSeen>(&taken.evidence)) {
-        return analytics::SurfaceReading{gun->surface.temperature(), gun->place};
-    }
-    return std::nullopt;
-}
-
 DoubtfulReading doubtful(const Book& book, const records::ReadingRow& row, const ReadingTaken& taken,
                          const analytics::Instrument& instrument) {
     DoubtfulReading reading;
@@ -180,6 +160,25 @@ Result<void> addLots(const SQLite::Database& database, InstrumentDoubt& doubt) {
 }
 
 } // namespace
+
+std::optional<analytics::SeenEvidence> evidenceThen(const Book& book, const ReadingTaken& taken,
+                                                    const analytics::Instrument& instrument) {
+    if (const auto* trace = std::get_if<records::TraceSeen>(&taken.evidence)) {
+        return traceThen(book, *trace, instrument);
+    }
+    if (const auto* spot = std::get_if<records::SpotSeen>(&taken.evidence)) {
+        analytics::SpotReading reading;
+        reading.held = spot->held.temperature();
+        if (spot->beforeUse) {
+            reading.beforeUse = spot->beforeUse->temperature();
+        }
+        return reading;
+    }
+    if (const auto* gun = std::get_if<records::GunSeen>(&taken.evidence)) {
+        return analytics::SurfaceReading{gun->surface.temperature(), gun->place};
+    }
+    return std::nullopt;
+}
 
 std::optional<analytics::RunPlan> planThen(const SQLite::Database& database, const ReadingTaken& taken) {
     const auto run = taken.run && taken.revisions ? records::runById(database, *taken.run)

@@ -31,4 +31,8 @@ struct CheckFailed final {
 [[nodiscard]] std::optional<analytics::RunPlan> planThen(const SQLite::Database& database,
                                                          const records::ReadingTaken& taken);
 
+/// What was seen, as it is judged; nothing where the trace is gone, and of strips: no check finds them wrong.
+[[nodiscard]] std::optional<analytics::SeenEvidence>
+evidenceThen(const ledger::Book& book, const records::ReadingTaken& taken, const analytics::Instrument& instrument);
+
 } // namespace holdfast::kiosk::shop::deciding
