@@ -175,19 +175,21 @@ bool advance(Place& place, const SmallVector& step) {
     return false;
 }
 
-/// Scoring under Firth's penalty may creep (each step the same share of the last) where few rows carry the information;
-/// then the rest of the series is taken at once (Aitken's extrapolation), and the next step plainly again.
+/// Scoring under Firth's penalty may creep, or swing about the peak, each step the same share of the last, where few
+/// rows carry the information; then the whole series is taken at once (Aitken's extrapolation), and the next step
+/// plainly.
 class Stride final {
 public:
     SmallVector of(const SmallVector& step) {
         const double length = std::sqrt(dot(step, step));
-        const double share = m_last ? length / m_length : 0.0;
-        const bool creeps = share > 0.2 && share < 0.995 && dot(step, *m_last) > 0.95 * length * m_length;
-        m_last = creeps ? std::nullopt : std::optional{step};
+        const double cosine = m_last ? dot(step, *m_last) / (length * m_length) : 0.0;
+        const double share = std::copysign(m_last ? length / m_length : 0.0, cosine);
+        const bool regular = std::abs(cosine) > 0.95 && share > -1.5 && share < 0.995 && std::abs(share) > 0.2;
+        m_last = regular ? std::nullopt : std::optional{step};
         m_length = length;
         SmallVector stride = step;
         for (double& part : stride) {
-            part *= creeps ? 1.0 / (1.0 - share) : 1.0;
+            part *= regular ? 1.0 / (1.0 - share) : 1.0;
         }
         return stride;
     }

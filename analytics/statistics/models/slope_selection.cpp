@@ -106,6 +106,11 @@ SlopeSelection::SlopeSelection(const std::vector<double>& x, const std::vector<d
         pairsOfEqualNeighbours(x.size(), [this](std::size_t i, std::size_t j) { return m_points[i] == m_points[j]; });
     m_smallest =
         1e-15 * (*highest / 2.0 - *lowest / 2.0) / (m_points.back().first / 2.0 - m_points.front().first / 2.0);
+    double closest = m_x.back() - m_x.front();
+    for (std::size_t i = 1; i < m_x.size(); ++i) {
+        closest = m_x[i] > m_x[i - 1] ? std::min(closest, m_x[i] - m_x[i - 1]) : closest;
+    }
+    m_steepest = 2.0 * (*highest - *lowest) / closest;
     takeSample();
 }
 
@@ -148,17 +153,18 @@ SlopeSelection::Bracket SlopeSelection::bracketFromSample(std::int64_t rank) {
     Bracket bracket;
     bracket.low = std::nextafter(place(size * share - reach), -std::numeric_limits<double>::infinity());
     bracket.high = place(size * share + reach);
+    // rounding may keep a few pairs on the wrong side for ever: beyond the steepest slope counts are known
     double step = spread * 1e-3;
-    while ((bracket.upToLow = countUpTo(bracket.low)) >= rank) {
+    while ((bracket.upToLow = bracket.low > -m_steepest ? countUpTo(bracket.low) : 0) >= rank) {
         bracket.high = bracket.low;
-        bracket.low -= step;
+        bracket.low = std::max(bracket.low - step, -m_steepest);
         step *= 8.0;
     }
     step = spread * 1e-3;
-    while ((bracket.upToHigh = countUpTo(bracket.high)) < rank) {
+    while ((bracket.upToHigh = bracket.high < m_steepest ? countUpTo(bracket.high) : m_slopes) < rank) {
         bracket.low = bracket.high;
         bracket.upToLow = bracket.upToHigh;
-        bracket.high += step;
+        bracket.high = std::min(bracket.high + step, m_steepest);
         step *= 8.0;
     }
     return bracket;

@@ -14,7 +14,8 @@ namespace holdfast::analytics::statistics {
 /// 1992), and the few left in the bracket are listed. About n·log n time, n memory. The sample only sets the speed.
 class SlopeSelection final {
 public:
-    /// Points finite, at least two different x.
+    /// Points finite, at least two different x; x about the middle of its range (aboutMiddle), so that points that
+    /// differ in x still differ after any further rounding; twice the steepest slope is finite.
     SlopeSelection(const std::vector<double>& x, const std::vector<double>& y);
     [[nodiscard]] std::int64_t slopes() const noexcept { return m_slopes; }
     /// 1 ≤ rank ≤ slopes().
@@ -47,6 +48,7 @@ private:
     std::int64_t m_identical = 0; ///< pairs of points equal in x and y
     std::int64_t m_listed = 0;    ///< so many slopes are listed rather than narrowed further
     double m_smallest = 0.0;      ///< differences of slopes below this are rounding
+    double m_steepest = 0.0;      ///< no slope reaches it
     std::vector<double> m_sample; ///< sorted
     std::vector<double> m_values;
     std::vector<double> m_scratch;

@@ -30,6 +30,16 @@ double interceptOf(double slope, const std::vector<double>& x, const std::vector
     return median(std::move(residuals));
 }
 
+/// x about the middle of its range: what the rounding of that range makes equal counts as equal.
+std::vector<double> aboutMiddle(std::vector<double> x) {
+    const auto [first, last] = std::minmax_element(x.begin(), x.end());
+    const double middle = *first / 2.0 + *last / 2.0;
+    for (double& value : x) {
+        value -= middle;
+    }
+    return x;
+}
+
 /// The differences and slopes of these points stay within a double.
 bool slopesAreFinite(const std::vector<double>& x, const std::vector<double>& y) {
     auto sorted = x;
@@ -42,7 +52,7 @@ bool slopesAreFinite(const std::vector<double>& x, const std::vector<double>& y)
     }
     const auto [low, high] = std::minmax_element(y.begin(), y.end());
     const double steepest = (*high - *low) / closest;
-    const double reach = std::max(std::abs(sorted.front()), std::abs(sorted.back()));
+    const double reach = std::max(1.0, sorted.back());
     return std::isfinite(sorted.back() - sorted.front()) && std::isfinite(steepest * reach * 16.0);
 }
 
@@ -77,19 +87,24 @@ tl::expected<TheilSen, StatisticsFault> theilSen(const std::vector<double>& x, c
     if (!(level > 0.0 && level < 1.0)) {
         return tl::unexpected{StatisticsFault::OutOfDomain};
     }
-    const auto related = kendall(x, y);
+    const bool finite = std::all_of(x.begin(), x.end(), [](double value) { return std::isfinite(value); });
+    const auto places = finite && !x.empty() ? aboutMiddle(x) : x;
+    const auto related = kendall(places, y);
     if (!related) {
         return tl::unexpected{related.error()};
     }
-    if (!slopesAreFinite(x, y)) {
+    if (!slopesAreFinite(places, y)) {
         return tl::unexpected{StatisticsFault::NotFinite};
     }
     TheilSen result;
     result.level = level;
     result.kendall = *related;
-    SlopeSelection selection{x, y};
+    SlopeSelection selection{places, y};
     result.slope = medianSlope(selection);
     result.intercept = interceptOf(result.slope, x, y);
+    if (!std::isfinite(result.intercept)) {
+        return tl::unexpected{StatisticsFault::NotFinite};
+    }
     const std::int64_t rank = rankOfLimit(*related, level);
     if (rank >= 1) {
         result.lower = std::min(result.slope, selection.ranked(rank));
@@ -111,6 +126,9 @@ tl::expected<Drift, StatisticsFault> drift(const std::vector<double>& times, con
     result.line = *line;
     result.last = *std::max_element(times.begin(), times.end());
     result.levelNow = line->intercept + line->slope * result.last;
+    if (!std::isfinite(result.levelNow)) {
+        return tl::unexpected{StatisticsFault::NotFinite};
+    }
     const double sign = limit.side == DriftSide::Lower ? 1.0 : -1.0;
     if (times.size() < kDriftPoints) {
         result.standing = DriftStanding::TooFewPoints;

@@ -192,6 +192,22 @@ TEST_CASE("A constant alone is the share, half an event added by Firth", "[stati
     CHECK(away->coefficients[0].runsAway == -1);
 }
 
+TEST_CASE("As many rows as coefficients: half an event added to each row", "[statistics][models][logistic]") {
+    LogisticData data; // saturated, so the closed form of Firth 1993, 4.1, holds row by row
+    data.covariates = {{3.0, 0.13}};
+    data.events = {0, 0};
+    data.trials = {3, 1};
+    const auto fit = fitLogistic(data);
+    REQUIRE(fit);
+    CHECK(fit->chanceAt({3.0}) == Approx(0.5 / 4.0).margin(1e-6));
+    CHECK(fit->chanceAt({0.13}) == Approx(0.5 / 2.0).margin(1e-6));
+    const auto three = fitLogistic({{{1.0, 0.314, -0.198}, {2.0, 2.289, 0.96}}, {0, 1, 0}, {}});
+    REQUIRE(three);
+    CHECK(three->chanceAt({1.0, 2.0}) == Approx(0.25).margin(1e-6));
+    CHECK(three->chanceAt({0.314, 2.289}) == Approx(0.75).margin(1e-6));
+    CHECK(three->chanceAt({-0.198, 0.96}) == Approx(0.25).margin(1e-6));
+}
+
 TEST_CASE("Units of a covariate change its coefficient and nothing else", "[statistics][models][logistic]") {
     const auto fahrenheit = fitLogistic(oRings());
     auto data = oRings();
@@ -222,7 +238,7 @@ TEST_CASE("Swapping failures and survivals turns the signs", "[statistics][model
 TEST_CASE("Separation in every form is seen, and overlap never taken for it", "[statistics][models][logistic]") {
     std::mt19937_64 random{31};
     std::normal_distribution<double> normal;
-    for (int trial = 0; trial < 200; ++trial) {
+    for (int trial = 0; trial < 60; ++trial) {
         LogisticData data;
         data.covariates.resize(2);
         const double edge = normal(random);
