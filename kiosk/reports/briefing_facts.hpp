@@ -4,7 +4,11 @@
 #include "kiosk/ledger/entry.hpp"
 #include "kiosk/ledger/report.hpp"
 #include "kiosk/records/queries.hpp"
+// One of Qt's keywords is a member's name in there.
+#pragma push_macro("signals")
+#undef signals
 #include "kiosk/shop/trending/briefing.hpp"
+#pragma pop_macro("signals")
 
 #include <string>
 #include <vector>
