@@ -162,13 +162,17 @@ Json seriesJson(const Charted& chart) {
     return series;
 }
 
+std::string signalSaid(const Charted& chart, const ChartSignal& signal) {
+    return said(signal.points.size() == 1 ? "signal-one" : "signal",
+                {{"rule", ruleSaid(signal.rule, signal.side, signal.points.size())},
+                 {"points", pointsSaid(chart, signal.points)}});
+}
+
 void addSignals(Answer& answer, const Charted& chart) {
     Json signals = Json::array();
     for (const auto& signal : chart.signals) {
         if (signals.size() < kSaid) {
-            answer.say(signal.points.size() == 1 ? "signal-one" : "signal",
-                       {{"rule", ruleSaid(signal.rule, signal.side, signal.points.size())},
-                        {"points", pointsSaid(chart, signal.points)}});
+            answer.lines.push_back(signalSaid(chart, signal));
         }
         signals.push_back(signalJson(signal));
     }
@@ -249,8 +253,8 @@ int runChart(const ChartTyped& typed, const std::filesystem::path& data, const D
     auto answer = answerOf(*chart, typed);
     addLeftOut(answer, leftOut);
     if (!typed.picture.empty()) {
-        const auto title = answer.lines.size() > 1 ? answer.lines[1] : std::string{};
-        if (const auto saved = savePicture(pictureOf(*chart, title, typed.value), typed.picture, ready); !saved) {
+        const auto detail = answer.lines.size() > 1 ? answer.lines[1] : std::string{};
+        if (const auto saved = savePicture(pictureOf(*chart, detail, typed.value), typed.picture, ready); !saved) {
             return tell(tl::unexpected(saved.error()), typed.json, out, err);
         }
         answer.json["picture"] = typed.picture;

@@ -185,7 +185,10 @@ Built individuals(const Taken& taken, const ChartTyped& typed, const DataFile& f
         given.name = "typed";
         given.center = typed.target.value_or(given.center);
         given.sigma = typed.sigma.value_or(given.sigma);
-        given.spreadError = typed.sigma ? 0.0 : given.spreadError;
+        if (typed.sigma) {
+            given.spreadError = 0.0;
+            given.caveats.clear(); // they speak of a spread taken from the values
+        }
         options.baseline = given;
     }
     auto made = st::individualsChart(chart.values, options);
@@ -255,6 +258,10 @@ tl::expected<st::Baseline, CommandFault> centreOf(const std::vector<double>& val
     st::Baseline given = base ? *base : st::Baseline{};
     given.center = typed.target.value_or(given.center);
     given.sigma = typed.sigma.value_or(given.sigma);
+    if (typed.sigma) {
+        given.spreadError = 0.0;
+        given.caveats.clear();
+    }
     if (!(given.sigma > 0.0) || !std::isfinite(given.sigma)) {
         return tl::unexpected(faultOf(st::StatisticsFault::NoSpread, file));
     }
@@ -369,6 +376,12 @@ Built attributes(const Taken& taken, const ChartTyped& typed, const DataFile& fi
         chart.values.push_back(point.value);
         chart.limits.push_back(point.limits);
         chart.plotted.push_back(point.inspected ? 1 : 0);
+    }
+    const auto same = [&](const st::Limits& one) {
+        return one.lower == chart.limits.front().lower && one.upper == chart.limits.front().upper;
+    };
+    if (std::all_of(chart.limits.begin(), chart.limits.end(), same)) {
+        chart.limits.resize(1);
     }
     chart.baseline = made->baseline;
     addFindings(chart, made->findings);

@@ -64,9 +64,10 @@ void addRules(TrendChartState& state, const Charted& chart) {
 
 } // namespace
 
-TrendChartState pictureOf(const Charted& chart, const std::string& title, const std::string& valueName) {
+TrendChartState pictureOf(const Charted& chart, const std::string& detail, const std::string& valueName) {
     TrendChartState state;
-    state.title = text(title);
+    state.title = text(chart.signals.empty() ? said("signals-none") : signalSaid(chart, chart.signals.front()));
+    state.detail = text(detail);
     state.y.name = text(valueName);
     double low = std::numeric_limits<double>::infinity();
     double high = -low;
@@ -111,7 +112,7 @@ TrendChartState pictureOf(const Charted& chart, const std::string& title, const 
         state.note += (state.note.isEmpty() ? QString() : QStringLiteral(" ")) +
                       text(said("caveat." + std::string{nameOf(caveat)}, {{"points", count(chart.baseline->points)}}));
     }
-    state.spoken = state.title;
+    state.spoken = state.title + QLatin1Char(' ') + state.detail;
     return state;
 }
 

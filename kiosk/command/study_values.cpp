@@ -18,19 +18,20 @@ Json indexJson(const std::optional<st::CapabilityIndex>& index) {
                  : Json();
 }
 
-/// Into the JSON and, if it can be said, as a sentence.
-void addNormality(Answer& answer, std::span<const double> values) {
+/// Into the JSON and, if it can be said, as a sentence; true where the values are hardly normal.
+bool addNormality(Answer& answer, std::span<const double> values) {
     const auto test = st::andersonDarling(values);
     if (!test) {
         answer.json["anderson_darling"] = {{"why_not", nameOf(test.error())}};
         answer.say("normality-not", {{"why", faultOf(test.error()).sentence(wording::Language::english())}});
-        return;
+        return false;
     }
     constexpr double kDoubt = 0.05;
     answer.json["anderson_darling"] = {
         {"statistic", figure(test->statistic)}, {"adjusted", figure(test->adjusted)}, {"p", figure(test->p)}};
     answer.say(test->p < kDoubt ? "normality-doubt" : "normality-fits",
                {{"statistic", shown(test->statistic)}, {"p", chanceShown(test->p)}});
+    return test->p < kDoubt;
 }
 
 void addMoments(Answer& answer, const st::Moments& moments) {
@@ -130,7 +131,7 @@ Answered studyCapability(const DataFile& file, const StudyTyped& typed) {
             "capability-cp",
             {{"cp", shown(found->cp->value)}, {"lower", shown(found->cp->low)}, {"upper", shown(found->cp->high)}});
     }
-    addNormality(answer, values);
+    (void)addNormality(answer, values);
     if (found->notNormal) {
         answer.say("capability-not-normal");
     } else {
@@ -188,7 +189,9 @@ Answered studyTolerance(const DataFile& file, const StudyTyped& typed) {
         answer.json["factor"] = figure(*factor);
     }
     sayBound(answer, typed, *bound);
-    addNormality(answer, values);
+    if (addNormality(answer, values)) {
+        answer.say("tolerance-not-normal");
+    }
     addLeftOut(answer, data->leftOut);
     return answer;
 }
@@ -209,7 +212,7 @@ Answered studyNormality(const DataFile& file, const StudyTyped& typed) {
     answer.say("moments", {{"count", count(moments->count)},
                            {"mean", shown(moments->mean)},
                            {"sd", moments->sd ? shown(*moments->sd) : said("no-figure")}});
-    addNormality(answer, values);
+    (void)addNormality(answer, values);
     addLeftOut(answer, data->leftOut);
     return answer;
 }

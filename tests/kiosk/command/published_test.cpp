@@ -63,7 +63,9 @@ TEST_CASE("chart: of 25 wafers one is out, and one on the limit is not", "[comma
     const auto json =
         asked({"chart", published("handbook_wafers.csv"), "--kind", "c", "--value", "defects", "--rules", "1"});
     // NIST/SEMATECH e-Handbook 6.3.3.1: c̄ = 16, limits 4 and 28; wafer 24 (31 faults) out
-    CHECK(number(json["baseline"]["center"]) == Approx(16.0).margin(1e-12));
+    CHECK(number(json["limits"]["center"]) == Approx(16.0).margin(1e-12));
+    CHECK(number(json["limits"]["lower"]) == Approx(4.0).margin(1e-12));
+    CHECK(number(json["limits"]["upper"]) == Approx(28.0).margin(1e-12));
     REQUIRE(json["signals"].size() == 1);
     CHECK(json["signals"][0]["points"] == nlohmann::json::array({24}));
 }
