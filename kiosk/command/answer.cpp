@@ -55,8 +55,8 @@ std::string shown(double value) {
     }
     if (size != 0.0 && (size >= kLarge || size < kSmall)) {
         char text[32];
-        std::snprintf(text, sizeof text, "%.4g", value);
-        return text;
+        std::snprintf(text, sizeof text, "%.4g", size);
+        return (value < 0.0 ? "\u2212" : "") + std::string{text};
     }
     const int before = size < 1.0 ? 1 : static_cast<int>(std::floor(std::log10(size))) + 1;
     int decimals = std::clamp(kDigits - before, 0, kDigits);

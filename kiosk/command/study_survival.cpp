@@ -33,6 +33,11 @@ st::SurvivalCounts countsOf(const Outcomes& outcomes, std::vector<st::MarginTest
 void addChance(Answer& answer, const StudyTyped& typed, const std::vector<st::MarginTest>& tests) {
     const auto found = st::marginForChance(tests, *typed.chance, typed.confidence);
     if (!found) {
+        if (!found->lower && !found->upper) { // the slope may be none: any figure would do
+            answer.json["value_for"] = {{"chance", *typed.chance}, {"value", Json()}, {"why_not", "no-slope"}};
+            answer.say("chance-no-slope", {{"chance", shown(100.0 * *typed.chance)}});
+            return;
+        }
         answer.json["value_for"] = {{"chance", *typed.chance}, {"value", Json()}, {"why_not", nameOf(found.error())}};
         answer.say(found.error() == st::StatisticsFault::TooFewEvents ? "chance-few" : "chance-not",
                    {{"chance", shown(100.0 * *typed.chance)},

@@ -5,6 +5,7 @@
 #include "kiosk/shop/trending/suspects.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <ostream>
 #include <set>
 
@@ -24,6 +25,7 @@ struct Factors final {
     std::vector<Labels> labels{};
     std::vector<std::vector<std::int32_t>> rows{}; ///< by factor; −1: nothing stands there
     std::vector<std::string> leftOut{};            ///< columns with nearly as many values as rows
+    std::vector<std::string> measured{};           ///< columns of measured figures
 };
 
 struct Table final {
@@ -106,11 +108,29 @@ tl::expected<Table, CommandFault> read(const DataFile& file, const SuspectsTyped
     return table;
 }
 
-/// A column with nearly as many values as rows names the rows, and is no factor.
-tl::expected<void, CommandFault> drop(Factors& factors, std::size_t rows, bool named) {
+std::vector<std::string> with(std::vector<std::string> names, const std::vector<std::string>& more) {
+    names.insert(names.end(), more.begin(), more.end());
+    return names;
+}
+
+/// Numbers, and not only whole ones.
+bool isMeasured(const DataFile& file, const std::vector<std::string>& levels) {
+    bool fraction = false;
+    for (const auto& level : levels) {
+        const auto number = file.number(level).value;
+        if (!number) {
+            return false;
+        }
+        fraction = fraction || *number != std::floor(*number);
+    }
+    return fraction;
+}
+
+/// A column with nearly as many values as rows names the rows, and is no factor; one of measured figures is none
+/// either.
+tl::expected<void, CommandFault> drop(const DataFile& file, Factors& factors, std::size_t rows, bool named) {
     constexpr std::size_t kAlways = 20;
     Factors kept;
-    kept.leftOut = std::move(factors.leftOut);
     for (std::size_t i = 0; i < factors.names.size(); ++i) {
         const auto levels = factors.labels[i].names().size();
         if (levels > kMostLevels && named) {
@@ -119,6 +139,10 @@ tl::expected<void, CommandFault> drop(Factors& factors, std::size_t rows, bool n
         }
         if (levels > kMostLevels || (!named && levels > kAlways && levels > rows / 2)) {
             kept.leftOut.push_back(factors.names[i]);
+            continue;
+        }
+        if (!named && levels > kAlways && isMeasured(file, factors.labels[i].names())) {
+            kept.measured.push_back(factors.names[i]);
             continue;
         }
         kept.names.push_back(factors.names[i]);
@@ -264,6 +288,9 @@ void sayAll(Answer& answer, const SuspectsTyped& typed, const Factors& factors) 
     for (const auto& name : factors.leftOut) {
         answer.say("factor-left-out", {{"name", name}});
     }
+    for (const auto& name : factors.measured) {
+        answer.say("factor-measured", {{"name", name}});
+    }
 }
 
 } // namespace
@@ -276,7 +303,7 @@ Answered suspectsOf(const DataFile& file, const SuspectsTyped& typed) {
     if (!table) {
         return tl::unexpected(table.error());
     }
-    if (const auto kept = drop(table->factors, table->failed.size(), !typed.factors.empty()); !kept) {
+    if (const auto kept = drop(file, table->factors, table->failed.size(), !typed.factors.empty()); !kept) {
         return tl::unexpected(kept.error());
     }
     const auto& factors = table->factors;
@@ -308,7 +335,7 @@ Answered suspectsOf(const DataFile& file, const SuspectsTyped& typed) {
                    {"episodes", found->episodes},
                    {"looked_at", found->ranked.size()},
                    {"caveat", named(nameOf(found->caveat))},
-                   {"columns_left_out", factors.leftOut}};
+                   {"columns_left_out", with(factors.leftOut, factors.measured)}};
     Json ranked = Json::array();
     for (std::size_t i = 0; i < std::min(typed.most, found->ranked.size()); ++i) {
         ranked.push_back(findingJson(found->ranked[i], factors, levels, *found));

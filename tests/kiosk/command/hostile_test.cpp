@@ -206,6 +206,33 @@ TEST_CASE("complete separation has no slope without the penalty and a finite one
     CHECK(likelihood["slope"]["upper"].is_null());
 }
 
+TEST_CASE("no value for a chance is given where the slope may be none", "[command][study]") {
+    std::string table = "x,failed,lot\n";
+    for (int i = 0; i < 200; ++i) { // failing has nothing to do with x: every x fails once in five
+        table += std::to_string(i % 10) + "," + (i / 10 % 5 == 0 ? "1" : "0") + "," + std::to_string(i / 10) + "\n";
+    }
+    const Written file{table};
+    const auto json = asked(
+        {"study", "survival", file.path(), "--value", "x", "--failed", "failed", "--lot", "lot", "--chance", "0.99"});
+    CHECK(json["failures"] == 40);
+    CHECK(json["value_for"]["value"].is_null());
+    CHECK(json["value_for"]["why_not"].is_string());
+}
+
+TEST_CASE("a column of measured figures is no factor", "[command][suspects]") {
+    std::string table = "failed,x,bucket\n";
+    for (int i = 0; i < 100; ++i) {
+        table += std::string{i % 7 == 0 ? "yes" : "no"} + "," + std::to_string(i % 30) + ".5," + std::to_string(i % 4) +
+                 "\n";
+    }
+    const Written file{table};
+    const auto json = asked({"suspects", file.path(), "--failed", "failed"});
+    CHECK(json["columns_left_out"] == Json::array({"x"}));
+    CHECK(json["looked_at"] == 4);
+    const auto named = asked({"suspects", file.path(), "--failed", "failed", "--factor", "x"}); // as it was asked for
+    CHECK(named["looked_at"] == 30);
+}
+
 TEST_CASE("a million rows are read and charted in seconds", "[command][chart]") {
     std::mt19937_64 dice{1};
     std::normal_distribution<double> normal{0.0, 1.0};
