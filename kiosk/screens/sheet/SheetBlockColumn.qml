@@ -7,6 +7,8 @@ Item {
     id: root
 
     required property SheetPageModel model
+    required property var blocks
+    property var more: null // blocks of another column, under these
     signal triggered(string id)
 
     readonly property Item focused: root.Window.activeFocusItem
@@ -58,7 +60,24 @@ Item {
             topPadding: Theme.px(6)
             bottomPadding: Theme.px(12)
             Repeater {
-                model: root.model.blocks
+                model: root.blocks
+                SheetBlockView {
+                    width: column.width
+                    onTriggered: id => root.triggered(id)
+                }
+            }
+            Item {
+                visible: root.more !== null
+                width: column.width
+                height: Theme.px(18)
+                Rule {
+                    y: Theme.px(14)
+                    strong: true
+                    width: parent.width
+                }
+            }
+            Repeater {
+                model: root.more
                 SheetBlockView {
                     width: column.width
                     onTriggered: id => root.triggered(id)

@@ -18,6 +18,8 @@ Item {
     readonly property bool detailShown: !root.portrait || !root.listShown
     readonly property bool backShown: root.portrait && root.model.detailOnly && root.model.back.id !== ""
     readonly property real detailLeft: root.listShown && !root.portrait ? list.width : 0
+    // Two columns of blocks, or one under the other.
+    readonly property bool split: root.model.hasBeside && !root.portrait
 
     SheetListColumn {
         id: list
@@ -37,6 +39,7 @@ Item {
     Item {
         id: detail
         visible: root.detailShown && !root.refused
+        readonly property real leftWidth: root.split ? Math.round(detail.width * 0.65) : detail.width
         x: root.detailLeft
         width: parent.width - x
         height: parent.height
@@ -45,7 +48,7 @@ Item {
             id: top
             x: Theme.edge
             y: Theme.px(root.compact ? 6 : 12)
-            width: parent.width - 2 * x
+            width: detail.leftWidth - 2 * x
             height: Math.max(title.text === "" ? 0 : title.height, root.backShown ? back.height + Theme.px(6) : 0)
             PressButton {
                 id: back
@@ -72,20 +75,22 @@ Item {
             x: Theme.edge
             y: top.y + top.height + Theme.px(root.compact ? 6 : 10)
             strong: true
-            width: parent.width - 2 * x
+            width: detail.leftWidth - 2 * x
         }
         SheetBlockColumn {
             x: Theme.edge
             y: topRule.visible ? topRule.y + topRule.height : 0
-            width: parent.width - 2 * x
-            height: (buttons.count > 0 ? buttonsRule.y : parent.height - Theme.deadEdge) - y
+            width: detail.leftWidth - 2 * x
+            height: (buttonsRule.visible ? buttonsRule.y : parent.height - Theme.deadEdge) - y
             model: root.model
+            blocks: root.model.blocks
+            more: root.model.hasBeside && !root.split ? root.model.beside : null
             onTriggered: id => root.triggered(id)
         }
         Rule {
             id: buttonsRule
-            visible: buttons.count > 0
-            y: buttons.y - Theme.px(16)
+            visible: buttons.count + besideButtons.count > 0
+            y: (besideButtons.count > 0 ? Math.min(buttons.y, besideButtons.y) : buttons.y) - Theme.px(16)
             strong: true
             width: parent.width
         }
@@ -93,9 +98,33 @@ Item {
             id: buttons
             x: Theme.edge
             y: parent.height - height - Theme.px(16)
-            width: parent.width - 2 * x
+            width: detail.leftWidth - 2 * x
             brief: root.portrait
             actions: root.model.actions
+            onTriggered: id => root.triggered(id)
+        }
+        Rule {
+            visible: root.split
+            x: detail.leftWidth
+            width: Theme.hair
+            height: parent.height
+        }
+        SheetBlockColumn {
+            visible: root.split
+            x: detail.leftWidth + Theme.edge
+            width: parent.width - x - Theme.edge
+            height: besideButtons.count > 0 ? buttonsRule.y : parent.height - Theme.deadEdge
+            model: root.model
+            blocks: root.split ? root.model.beside : null
+            onTriggered: id => root.triggered(id)
+        }
+        ButtonRows {
+            id: besideButtons
+            x: root.split ? detail.leftWidth + Theme.edge : Theme.edge
+            y: (root.split || buttons.count === 0 ? parent.height : buttons.y) - height - Theme.px(16)
+            width: parent.width - x - Theme.edge
+            brief: root.portrait
+            actions: root.model.besideActions
             onTriggered: id => root.triggered(id)
         }
     }

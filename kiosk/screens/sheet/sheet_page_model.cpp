@@ -65,12 +65,16 @@ void SheetPageModel::setState(const SheetPageState& state) {
         emit frameChanged();
     }
     m_list.set(state.list);
-    setBlocks(withCharts(state.blocks));
+    setBlocks(m_blocks, withCharts(state.blocks));
+    setBlocks(m_beside, withCharts(state.beside));
     if (old.listActions != state.listActions) {
         emit listActionsChanged();
     }
     if (old.actions != state.actions) {
         emit actionsChanged();
+    }
+    if (old.besideActions != state.besideActions || old.beside.isEmpty() != state.beside.isEmpty()) {
+        emit besideChanged();
     }
     if (old.list != state.list || old.heading != state.heading || old.listActions != state.listActions) {
         emit listChanged();
@@ -86,8 +90,8 @@ void SheetPageModel::setState(const SheetPageState& state) {
     }
 }
 
-void SheetPageModel::setBlocks(const QList<SheetBlock>& blocks) {
-    const QList<SheetBlockModel*> old = m_blocks.items();
+void SheetPageModel::setBlocks(GadgetModel<SheetBlockModel*>& shown, const QList<SheetBlock>& blocks) {
+    const QList<SheetBlockModel*> old = shown.items();
     const qsizetype both = std::min(old.size(), blocks.size());
     qsizetype head = 0;
     while (head < both && old[head]->kind() == blocks[head].kind) {
@@ -107,7 +111,7 @@ void SheetPageModel::setBlocks(const QList<SheetBlock>& blocks) {
         now.append(kept != nullptr ? kept : new SheetBlockModel(blocks[i], this));
         now.last()->setRuled(i > 0 && isRuled(blocks[i - 1], blocks[i]));
     }
-    m_blocks.set(now);
+    shown.set(now);
     for (SheetBlockModel* block : old) {
         if (!now.contains(block)) {
             block->deleteLater();
@@ -129,6 +133,10 @@ QVariantList SheetPageModel::listActions() const {
 
 QVariantList SheetPageModel::actions() const {
     return gadgetList(m_state.actions);
+}
+
+QVariantList SheetPageModel::besideActions() const {
+    return gadgetList(m_state.besideActions);
 }
 
 } // namespace holdfast::kiosk::screens

@@ -21,6 +21,9 @@ class SheetPageModel : public QObject {
     Q_PROPERTY(QString title READ title NOTIFY frameChanged)
     Q_PROPERTY(QAbstractItemModel* blocks READ blocks CONSTANT)
     Q_PROPERTY(QVariantList actions READ actions NOTIFY actionsChanged)
+    Q_PROPERTY(QAbstractItemModel* beside READ beside CONSTANT)
+    Q_PROPERTY(bool hasBeside READ hasBeside NOTIFY besideChanged)
+    Q_PROPERTY(QVariantList besideActions READ besideActions NOTIFY besideChanged)
     Q_PROPERTY(bool detailOnly READ detailOnly NOTIFY frameChanged)
     Q_PROPERTY(holdfast::kiosk::screens::ActionState back READ back NOTIFY frameChanged)
 public:
@@ -41,6 +44,9 @@ public:
     [[nodiscard]] QString title() const { return m_state.title; }
     [[nodiscard]] QAbstractItemModel* blocks() { return &m_blocks; }
     [[nodiscard]] QVariantList actions() const;
+    [[nodiscard]] QAbstractItemModel* beside() { return &m_beside; }
+    [[nodiscard]] bool hasBeside() const { return !m_state.beside.isEmpty(); }
+    [[nodiscard]] QVariantList besideActions() const;
     [[nodiscard]] bool detailOnly() const { return m_state.detailOnly; }
     [[nodiscard]] ActionState back() const { return m_state.back; }
 
@@ -52,6 +58,7 @@ signals:
     void listChanged();
     void listActionsChanged();
     void actionsChanged();
+    void besideChanged();
     /// Not a row of the list before is in it: it is read from its chosen row or its beginning.
     void listReplaced();
     /// Another row is chosen; not told when the chosen one only moves.
@@ -60,11 +67,12 @@ signals:
     void detailReplaced();
 
 private:
-    void setBlocks(const QList<SheetBlock>& blocks);
+    void setBlocks(GadgetModel<SheetBlockModel*>& shown, const QList<SheetBlock>& blocks);
 
     SheetPageState m_state;
     GadgetModel<SheetRow> m_list;
     GadgetModel<SheetBlockModel*> m_blocks;
+    GadgetModel<SheetBlockModel*> m_beside;
 };
 
 } // namespace holdfast::kiosk::screens
