@@ -1,6 +1,8 @@
 #include "kiosk/screens/presenting/deciding/complaint_place.hpp"
 
-#include "kiosk/records/lot_state.hpp"
+#include "kiosk/screens/presenting/deciding/complaint_causes.hpp"
+#include "kiosk/screens/presenting/deciding/complaint_recall.hpp"
+#include "kiosk/screens/presenting/deciding/complaint_said.hpp"
 #include "kiosk/screens/presenting/deciding/finding_form.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
@@ -25,8 +27,8 @@ void ComplaintPlace::reload() {
     }
     m_rows = std::move(*rows);
     m_people = std::move(*people);
-    if (m_chosen) {
-        const auto complaint = m_chosen->taken.complaint;
+    if (m_way) {
+        const auto complaint = m_way->row().taken.complaint;
         choose(complaint);
     }
     if (m_page) {
@@ -35,25 +37,19 @@ void ComplaintPlace::reload() {
 }
 
 void ComplaintPlace::choose(const std::string& complaint) {
-    const auto& reader = m_needs.book->reader();
-    auto row = records::complaintById(reader, complaint);
+    auto row = records::complaintById(m_needs.book->reader(), complaint);
     if (!row) {
         failed(row.error());
         return;
     }
-    m_chosen = std::move(*row);
-    m_runTitle.clear();
-    m_lot.reset();
-    if (m_chosen && m_chosen->taken.run) {
-        const auto run = records::runById(reader, *m_chosen->taken.run);
-        m_runTitle = run && *run ? text("holds.trace.row",
-                                        {{"run", std::to_string((*run)->plan.number)}, {"title", (*run)->plan.title}})
-                                 : std::string{};
+    if (!*row) {
+        m_wayBefore = std::move(m_way);
+        return;
     }
-    if (m_chosen && m_chosen->taken.lot) {
-        auto lot = records::lotById(reader, *m_chosen->taken.lot);
-        m_lot = lot ? std::move(*lot) : std::nullopt;
+    if (!m_way || m_way->row().taken.complaint != complaint) {
+        m_wayBefore = std::exchange(m_way, std::make_unique<ComplaintWay>(m_needs, **row));
     }
+    m_way->renew(std::move(**row), m_people);
 }
 
 bool ComplaintPlace::isWriting() const {
@@ -75,7 +71,7 @@ void ComplaintPlace::showComplaint(const std::string& complaint) {
     if (!mayTurn()) {
         return;
     }
-    m_chosen.reset();
+    m_wayBefore = std::move(m_way);
     reload();
     if (!complaint.empty()) {
         choose(complaint);
@@ -88,14 +84,7 @@ void ComplaintPlace::open(std::unique_ptr<HoldsPage> page) {
     }
 }
 
-void ComplaintPlace::startForm(bool isNew) {
-    shop::deciding::ComplaintDraft draft;
-    if (!isNew) {
-        draft = shop::deciding::draftOf(m_chosen->taken);
-    } else {
-        draft.received = wording::dateText(drivers::localDay(m_needs.clock->wall()));
-    }
-    const bool closed = !isNew && m_chosen->finding.has_value();
+void ComplaintPlace::startForm(shop::deciding::ComplaintDraft draft, bool closed) {
     const auto done = [this](const std::string& said) {
         const auto* form = dynamic_cast<ComplaintForm*>(m_page.get());
         const auto complaint = form != nullptr ? form->complaint() : std::string{};
@@ -107,12 +96,47 @@ void ComplaintPlace::startForm(bool isNew) {
     open(std::make_unique<ComplaintForm>(m_needs, done, std::move(draft), closed));
 }
 
+void ComplaintPlace::startNew() {
+    shop::deciding::ComplaintDraft draft;
+    draft.received = wording::dateText(drivers::localDay(m_needs.clock->wall()));
+    startForm(std::move(draft), false);
+}
+
+/// `tie`: to the run that is looked at.
+void ComplaintPlace::startChange(bool tie) {
+    auto draft = shop::deciding::draftOf(m_way->row().taken);
+    if (tie) {
+        draft.run = m_way->run();
+        const auto lot = m_way->lot();
+        draft.lot = lot.empty() ? std::nullopt : std::optional{lot};
+    }
+    startForm(std::move(draft), m_way->row().finding.has_value());
+}
+
+void ComplaintPlace::startFinding() {
+    open(std::make_unique<FindingForm>(
+        m_needs,
+        [this](const std::string& said) {
+            m_closed = std::move(m_page);
+            reload();
+            m_said = said;
+        },
+        m_way->row()));
+}
+
+void ComplaintPlace::showCauses() {
+    open(std::make_unique<ComplaintCauses>(m_needs, [this](const std::string& complaint) {
+        m_closed = std::move(m_page); // it is still answering
+        choose(complaint);
+    }));
+}
+
 bool ComplaintPlace::act(const std::string& id) {
     if (id == "complaint.back") {
         if (m_page) {
             m_closed = std::move(m_page);
         } else {
-            m_chosen.reset();
+            m_wayBefore = std::move(m_way);
         }
         m_said.clear();
         return true;
@@ -125,29 +149,46 @@ bool ComplaintPlace::act(const std::string& id) {
             choose(*complaint);
         }
     } else if (id == "complaint.new") {
-        startForm(true);
+        startNew();
     } else if (id == "complaint.toggle") {
         m_closedToo = !m_closedToo;
         reload();
-    } else if (id == "complaint.change" && m_chosen) {
-        startForm(false);
-    } else if (id == "complaint.close" && m_chosen && !m_chosen->finding) {
-        open(std::make_unique<FindingForm>(
-            m_needs,
-            [this](const std::string& said) {
-                m_closed = std::move(m_page);
-                reload();
-                m_said = said;
-            },
-            *m_chosen));
-    } else if (id == "complaint.trace" && m_chosen && m_chosen->taken.run) {
-        m_links->trace(*m_chosen->taken.run);
-    } else if (id == "complaint.lot" && m_chosen && m_chosen->taken.lot) {
-        m_links->lot(*m_chosen->taken.lot);
+    } else if (id == "complaint.causes") {
+        showCauses();
     } else if (id == "complaint.holds") {
         m_needs.go("holds");
     } else {
-        return false;
+        return m_way && actOnChosen(id);
+    }
+    return true;
+}
+
+bool ComplaintPlace::actOnChosen(const std::string& id) {
+    const auto& row = m_way->row();
+    if (id == "complaint.all") {
+        if (mayTurn()) {
+            m_wayBefore = std::move(m_way);
+        }
+    } else if (id == "complaint.change" || (id == "complaint.tie" && !m_way->run().empty())) {
+        startChange(id == "complaint.tie");
+    } else if (id == "complaint.close" && !row.finding) {
+        startFinding();
+    } else if (id == "complaint.said") {
+        open(std::make_unique<ComplaintSaid>(m_needs, row));
+    } else if (id == "complaint.recall") {
+        open(std::make_unique<ComplaintRecall>(m_needs, row.taken.number, m_way->lotsAtRisk()));
+    } else if (id == "complaint.trace" && !m_way->run().empty()) {
+        m_links->trace(m_way->run());
+    } else if (id == "complaint.lot" && !m_way->lot().empty()) {
+        m_links->lot(m_way->lot());
+    } else if (m_page && m_page->isWriting()) {
+        return mayTurn(); // false: what is half typed stays
+    } else {
+        if (!m_way->act(id)) {
+            return false;
+        }
+        m_closed = std::move(m_page);
+        m_said.clear();
     }
     return true;
 }
@@ -171,106 +212,38 @@ void ComplaintPlace::addList(SheetPageState& page) const {
                   {"day", taken.received ? wording::dateText(*taken.received)
                                          : wording::dayOf(row.takenAt, how().utcOffsetMinutes)}}));
         shown.id = toQString(std::string{kPick} + taken.complaint);
-        shown.chosen = m_chosen && m_chosen->taken.complaint == taken.complaint;
         shown.strong = !row.finding && records::isPrintFailure(taken.what);
         page.list.append(shown);
     }
-}
-
-void ComplaintPlace::addFacts(SheetPageState& page) const {
-    const auto& taken = m_chosen->taken;
-    std::vector<SheetRow> facts;
-    const auto fact = [&](const char* key, const std::string& value) {
-        if (!value.empty()) {
-            facts.push_back(factRow(text(key), value));
-        }
-    };
-    fact("holds.complaint.field.customer", taken.customer);
-    fact("holds.complaint.field.pieces", taken.pieces ? std::to_string(*taken.pieces) : std::string{});
-    fact("holds.complaint.field.received", taken.received ? wording::dateText(*taken.received) : std::string{});
-    fact("holds.complaint.field.clue", taken.clue);
-    fact("holds.complaint.run", m_runTitle.empty() ? text("holds.complaint.run-none") : m_runTitle);
-    fact("holds.complaint.lot", m_lot ? text("holds.trace.lot", {{"lot", std::to_string(m_lot->number)}}) + " · " +
-                                            wording::word(records::standingOf(m_lot->state), m_needs.speech())
-                                      : text("holds.complaint.lot-none"));
-    page.blocks.append(rowsBlock(SheetKinds::Facts, facts));
-    if (!taken.words.empty()) {
-        page.blocks.append(textBlock(SheetKinds::Sentence, taken.words));
-    }
-    if (m_chosen->versions > 1) {
-        page.blocks.append(textBlock(
-            SheetKinds::Note, text("holds.complaint.changed", {{"count", std::to_string(m_chosen->versions - 1)}})));
-    }
-    if (!taken.pictures.empty()) {
-        SheetBlock block;
-        block.kind = SheetKinds::Pictures;
-        block.text = toQString(text("holds.trace.pictures"));
-        for (const auto& sha : taken.pictures) {
-            PictureEntry entry;
-            entry.source = QUrl{QStringLiteral("image://picture/") + toQString(sha)};
-            entry.label = QString::number(block.pictures.size() + 1);
-            block.pictures.append(entry);
-        }
-        page.blocks.append(block);
-    }
-}
-
-void ComplaintPlace::addFinding(SheetPageState& page) const {
-    const auto& finding = *m_chosen->finding;
-    page.blocks.append(textBlock(SheetKinds::Heading, text("holds.complaint.finding")));
-    std::vector<SheetRow> facts{factRow(text("holds.complaint.finding-cause"), finding.cause)};
-    if (!finding.action.empty()) {
-        facts.push_back(factRow(text("holds.complaint.finding-action"), finding.action));
-    }
-    facts.push_back(factRow(
-        text("holds.complaint.finding-proven"),
-        text(finding.provenLater ? "holds.complaint.finding-proven.yes" : "holds.complaint.finding-proven.no")));
-    page.blocks.append(rowsBlock(SheetKinds::Facts, facts));
-    page.blocks.append(
-        textBlock(SheetKinds::Note, text("holds.complaint.finding-signed",
-                                         {{"names", namesOf(finding.signers, m_people, m_needs.speech())}})));
-}
-
-void ComplaintPlace::addChosen(SheetPageState& page) const {
-    page.title = toQString(text("holds.complaint.title", {{"number", std::to_string(m_chosen->taken.number)}}));
-    page.blocks.append(textBlock(SheetKinds::Lead, wording::word(m_chosen->taken.what, m_needs.speech())));
-    addFacts(page);
-    const bool closed = m_chosen->finding.has_value();
-    if (closed) {
-        addFinding(page);
-    } else {
-        page.actions = {pressOf("complaint.close", text("holds.complaint.close"), true),
-                        pressOf("complaint.change", text("holds.complaint.change"))};
-    }
-    if (m_chosen->taken.run) {
-        page.actions.append(pressOf("complaint.trace", text("holds.trace")));
-    }
-    if (m_chosen->taken.lot) {
-        page.actions.append(pressOf("complaint.lot", text("holds.complaint.to-hold")));
-    }
+    page.listActions = {
+        pressOf("complaint.new", text("holds.complaint.new")),
+        pressOf("complaint.toggle", text(m_closedToo ? "holds.complaint.show-open" : "holds.complaint.show-closed")),
+        pressOf("complaint.causes", text("holds.risk.causes")), pressOf("complaint.holds", text("holds.heading"))};
 }
 
 SheetPageState ComplaintPlace::sheet() const {
     SheetPageState page;
     page.heading = toQString(text("holds.complaint.heading"));
-    page.listNone = toQString(text("holds.complaint.none"));
-    addList(page);
-    page.listActions = {
-        pressOf("complaint.new", text("holds.complaint.new")),
-        pressOf("complaint.toggle", text(m_closedToo ? "holds.complaint.show-open" : "holds.complaint.show-closed")),
-        pressOf("complaint.holds", text("holds.heading"))};
-    page.back = pressOf("complaint.back", text("holds.back"));
-    page.detailOnly = m_page || m_chosen;
-    if (m_page) {
-        m_page->addTo(page);
-        return page;
+    page.head = page.heading;
+    if (m_way) {
+        const auto& taken = m_way->row().taken;
+        page.head = toQString(text("holds.complaint.title", {{"number", std::to_string(taken.number)}}));
+        page.headHow = toQString(wording::word(taken.what, m_needs.speech()));
     }
-    if (!m_said.empty()) {
+    page.listNone = toQString(text("holds.complaint.none"));
+    page.back = pressOf("complaint.back", text("holds.back"));
+    page.detailOnly = m_page != nullptr;
+    if (!m_page && !m_said.empty()) {
         page.blocks.append(textBlock(SheetKinds::Lead, m_said));
     }
-    if (m_chosen) {
-        addChosen(page);
-    } else {
+    if (m_way && !m_page) {
+        m_way->addTo(page);
+        return page;
+    }
+    addList(page);
+    if (m_page) {
+        m_page->addTo(page);
+    } else if (m_said.empty()) {
         page.blocks.append(textBlock(SheetKinds::Sentence, text("holds.complaint.pick")));
     }
     return page;

@@ -2,6 +2,7 @@
 
 #include "kiosk/records/lot_queries.hpp"
 #include "kiosk/screens/presenting/deciding/complaint_form.hpp"
+#include "kiosk/screens/presenting/deciding/complaint_way.hpp"
 #include "kiosk/screens/presenting/deciding/deciding_links.hpp"
 #include "kiosk/screens/presenting/places/sheet_place.hpp"
 
@@ -9,7 +10,7 @@
 
 namespace holdfast::kiosk::screens {
 
-/// Complaint: what customers say, tied to a run and lot, closed with a signed finding.
+/// Complaint: what customers say, tied to a run and lot, answered in the owner's order, closed with a signed finding.
 class ComplaintPlace final : public SheetPlace {
 public:
     ComplaintPlace(PlaceNeeds needs, std::shared_ptr<const DecidingLinks> links)
@@ -30,11 +31,13 @@ private:
     bool mayTurn();
     void choose(const std::string& complaint);
     void open(std::unique_ptr<HoldsPage> page);
-    void startForm(bool isNew);
+    void startForm(shop::deciding::ComplaintDraft draft, bool closed);
+    void startNew();
+    void startChange(bool tie);
+    void startFinding();
+    void showCauses();
+    bool actOnChosen(const std::string& id);
     void addList(SheetPageState& page) const;
-    void addChosen(SheetPageState& page) const;
-    void addFacts(SheetPageState& page) const;
-    void addFinding(SheetPageState& page) const;
     [[nodiscard]] LotSpeech how() const { return {m_needs.speech(), m_needs.clock->wall().utcOffsetMinutes}; }
     [[nodiscard]] std::string text(const std::string& key, const wording::Arguments& arguments = {}) const {
         return m_needs.speech().text(key, arguments);
@@ -44,9 +47,8 @@ private:
     std::shared_ptr<const DecidingLinks> m_links;
     std::vector<records::ComplaintRow> m_rows;
     bool m_closedToo = false;
-    std::optional<records::ComplaintRow> m_chosen;
-    std::string m_runTitle;
-    std::optional<records::LotRow> m_lot;
+    std::unique_ptr<ComplaintWay> m_way;       ///< of the complaint chosen; null: none is
+    std::unique_ptr<ComplaintWay> m_wayBefore; ///< it may still be answering
     shop::PeopleNow m_people;
     std::unique_ptr<HoldsPage> m_page;
     std::unique_ptr<HoldsPage> m_closed; ///< it may still be answering

@@ -1,8 +1,36 @@
 #include "kiosk/screens/presenting/deciding/finding_form.hpp"
 
+#include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
+#include "kiosk/wording/risk_sentences.hpp"
 
 namespace holdfast::kiosk::screens {
+namespace {
+
+using shop::trending::CureCause;
+
+constexpr std::string_view kCause = "complaint.finding.cause.";
+
+std::optional<CureCause> causeNamed(const std::string& name) {
+    for (std::size_t i = 0; i < shop::trending::kCureCauses; ++i) {
+        const auto cause = static_cast<CureCause>(i);
+        if (wording::nameOf(cause) == name) {
+            return cause;
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+shop::deciding::FindingDraft FindingForm::draft() const {
+    auto made = m_draft;
+    if (m_cause && *m_cause != CureCause::other) {
+        const auto remark = shop::trimmed(m_draft.cause);
+        made.cause = std::string{shop::trending::wordOf(*m_cause)} + (remark.empty() ? "" : ": " + remark);
+    }
+    return made;
+}
 
 bool FindingForm::isClosed() const {
     const auto now = records::complaintById(needs().book->reader(), m_row.taken.complaint);
@@ -11,13 +39,19 @@ bool FindingForm::isClosed() const {
 
 bool FindingForm::act(const std::string& id) {
     if (id == "complaint.finding.sign") {
-        const auto finding = shop::deciding::findingFrom(m_draft, m_row.taken, isClosed(), {});
+        const auto finding = shop::deciding::findingFrom(draft(), m_row.taken, isClosed(), {});
         m_faults = finding ? shop::deciding::Faults{} : finding.error();
         std::erase_if(m_faults,
                       [](const auto& fault) { return fault.cause == shop::deciding::Cause::needsEntitledSigner; });
         if (m_faults.empty()) {
             signAfresh(shop::Right::decideHolds, 0, [this](std::int64_t person) { sign(person); });
         }
+        return true;
+    }
+    if (const auto cause = restOf(id, kCause)) {
+        m_cause = causeNamed(*cause);
+        m_touched = true;
+        m_faults.clear();
         return true;
     }
     if (id == "complaint.finding.proven.yes" || id == "complaint.finding.proven.no") {
@@ -42,7 +76,7 @@ bool FindingForm::enter(const std::string& field, const std::string& typed) {
 }
 
 void FindingForm::sign(std::int64_t person) {
-    auto finding = shop::deciding::findingFrom(m_draft, m_row.taken, isClosed(), {person});
+    auto finding = shop::deciding::findingFrom(draft(), m_row.taken, isClosed(), {person});
     if (!finding) {
         m_faults = finding.error();
         return;
@@ -59,9 +93,20 @@ void FindingForm::sign(std::int64_t person) {
 void FindingForm::addTo(SheetPageState& page) const {
     page.title = toQString(text("holds.complaint.finding"));
     addOtherFaults(page.blocks, {"cause", "action"});
+    std::vector<Choice> causes;
+    for (std::size_t i = 0; i < shop::trending::kCureCauses; ++i) {
+        const auto cause = static_cast<CureCause>(i);
+        causes.push_back({std::string{kCause} + wording::nameOf(cause),
+                          withLargeFirst(wording::word(cause, speech())).toStdString()});
+    }
+    page.blocks.append(choicesBlock(text("holds.risk.cause-choose"), causes,
+                                    m_cause ? std::string{kCause} + wording::nameOf(*m_cause) : std::string{}));
+    if (m_cause) {
+        page.blocks.append(textBlock(SheetKinds::Note, wording::decidesText(*m_cause, speech())));
+    }
     page.blocks.append(
         fieldsBlock({fieldWith("complaint.finding.cause", "cause", text("holds.complaint.finding-cause"), m_draft.cause,
-                               SheetKinds::Text),
+                               SheetKinds::Text, text("holds.risk.cause-remark")),
                      fieldWith("complaint.finding.action", "action", text("holds.complaint.finding-action"),
                                m_draft.action, SheetKinds::Text)}));
     const std::string proven = "complaint.finding.proven.";

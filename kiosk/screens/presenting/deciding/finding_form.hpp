@@ -3,10 +3,12 @@
 #include "kiosk/records/lot_queries.hpp"
 #include "kiosk/screens/presenting/deciding/holds_page.hpp"
 #include "kiosk/shop/deciding/complaint.hpp"
+#include "kiosk/shop/trending/causes.hpp"
 
 namespace holdfast::kiosk::screens {
 
-/// What a complaint came to, signed. Ids begin with "complaint.finding".
+/// What a complaint came to, signed: a cause of the table, with a remark, or one of its own. Ids begin with
+/// "complaint.finding".
 class FindingForm final : public HoldsPage {
 public:
     FindingForm(const PlaceNeeds& needs, Done done, records::ComplaintRow row)
@@ -20,9 +22,12 @@ public:
 private:
     [[nodiscard]] bool isClosed() const;
     void sign(std::int64_t person);
+    /// As it is kept: the listed cause's word, a colon and the remark.
+    [[nodiscard]] shop::deciding::FindingDraft draft() const;
 
     records::ComplaintRow m_row;
-    shop::deciding::FindingDraft m_draft;
+    shop::deciding::FindingDraft m_draft;             ///< its cause is what was typed
+    std::optional<shop::trending::CureCause> m_cause; ///< of the table; absent: none was chosen
     bool m_touched = false;
 };
 
