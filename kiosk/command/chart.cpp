@@ -19,15 +19,11 @@ Json limitsJson(const st::Limits& limits) {
     return {{"lower", figure(limits.lower)}, {"center", figure(limits.center)}, {"upper", figure(limits.upper)}};
 }
 
-std::string pointName(const Charted& chart, std::size_t point) {
-    return point < chart.labels.size() ? chart.labels[point] : count(point + 1);
-}
-
 /// "4 to 12", "4, 7 and 9"; long lists by their ends.
 std::string pointsSaid(const Charted& chart, const std::vector<std::size_t>& points) {
     constexpr std::size_t kListed = 6;
     const bool together = points.back() - points.front() + 1 == points.size();
-    if (points.size() == 1) {
+    if (points.size() == 1 || pointName(chart, points.front()) == pointName(chart, points.back())) {
         return pointName(chart, points.front());
     }
     if (together || points.size() > kListed) {
@@ -160,6 +156,10 @@ Json seriesJson(const Charted& chart) {
         series.push_back(std::move(one));
     }
     return series;
+}
+
+std::string pointName(const Charted& chart, std::size_t point) {
+    return point < chart.labels.size() ? chart.labels[point] : count(point + 1);
 }
 
 std::string signalSaid(const Charted& chart, const ChartSignal& signal) {

@@ -85,10 +85,12 @@ void addCaveats(Answer& answer, const Charted& chart);
 [[nodiscard]] std::string_view nameOf(analytics::statistics::SignalSide side) noexcept;
 [[nodiscard]] std::string_view nameOf(analytics::statistics::ChartCaveat caveat) noexcept;
 
+/// Its label, else its number from 1.
+[[nodiscard]] std::string pointName(const Charted& chart, std::size_t point);
 /// "Points 4 to 12: 9 in a row above usual."
 [[nodiscard]] std::string signalSaid(const Charted& chart, const ChartSignal& signal);
 
-/// Under what its first signal says, or that there is none; `detail` is the second sentence.
+/// Under what its latest signal says, or that there is none; `detail` is the second sentence.
 [[nodiscard]] screens::TrendChartState pictureOf(const Charted& chart, const std::string& detail,
                                                  const std::string& valueName);
 /// By the ending of its name: .svg or .png.

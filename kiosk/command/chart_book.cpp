@@ -86,10 +86,11 @@ void addDrift(Answer& answer, const trending::Figure<trending::MarginDrift>& dri
                             {"weeks_earliest", crosses ? figure(drift->weeksEarliest) : Json()},
                             {"weeks_latest", crosses ? figure(drift->weeksLatest) : Json()}};
     const bool isShown = drift->leastAWeek.celsius() > 0.0 || drift->mostAWeek.celsius() < 0.0;
-    answer.say(isShown ? "margin-drift" : "margin-no-drift",
-               {{"a-week", speech.figures.signedDifference(drift->aWeek)},
-                {"lower", speech.figures.signedDifference(drift->leastAWeek)},
-                {"upper", speech.figures.signedDifference(drift->mostAWeek)}});
+    auto figures = speech.figures;
+    figures.decimals = 2; // of a week
+    answer.say(isShown ? "margin-drift" : "margin-no-drift", {{"a-week", figures.signedDifference(drift->aWeek)},
+                                                              {"lower", figures.signedDifference(drift->leastAWeek)},
+                                                              {"upper", figures.signedDifference(drift->mostAWeek)}});
 }
 
 void addSince(Answer& answer, const trending::Figure<trending::SinceWhen>& since, const records::TrendFacts& facts) {

@@ -66,7 +66,7 @@ void addRules(TrendChartState& state, const Charted& chart) {
 
 TrendChartState pictureOf(const Charted& chart, const std::string& detail, const std::string& valueName) {
     TrendChartState state;
-    state.title = text(chart.signals.empty() ? said("signals-none") : signalSaid(chart, chart.signals.front()));
+    state.title = text(chart.signals.empty() ? said("signals-none") : signalSaid(chart, chart.signals.back()));
     state.detail = text(detail);
     state.y.name = text(valueName);
     double low = std::numeric_limits<double>::infinity();
@@ -100,6 +100,10 @@ TrendChartState pictureOf(const Charted& chart, const std::string& detail, const
     addLine(state, chart, "line.centre", TrendStroke::Centre, &st::Limits::center);
     addLine(state, chart, "line.low", TrendStroke::Limit, &st::Limits::lower);
     addLine(state, chart, "line.high", TrendStroke::Limit, &st::Limits::upper);
+    if (chart.kind == "margin") {
+        reach(0.0);
+        state.lines.append({text(said("line.cure")), TrendStroke::Proof, {{1.0, 0.0}}, false});
+    }
     addRules(state, chart);
     const double room = high > low ? 0.05 * (high - low) : 1.0;
     state.y.from = low - room;
@@ -108,6 +112,9 @@ TrendChartState pictureOf(const Charted& chart, const std::string& detail, const
     state.x.from = 1.0;
     state.x.to = std::max(2.0, static_cast<double>(chart.values.size()));
     state.x.ticks = evenTicks(state.x.from, state.x.to, true);
+    for (auto& tick : state.x.ticks) {
+        tick.text = text(pointName(chart, static_cast<std::size_t>(tick.at) - 1));
+    }
     for (const auto caveat : chart.baseline ? chart.baseline->caveats : std::vector<st::ChartCaveat>{}) {
         state.note += (state.note.isEmpty() ? QString() : QStringLiteral(" ")) +
                       text(said("caveat." + std::string{nameOf(caveat)}, {{"points", count(chart.baseline->points)}}));

@@ -138,7 +138,14 @@ int runReport(const ReportTyped& typed, const std::filesystem::path& data, const
     if (!book) {
         return tell(book.error(), err);
     }
+    const auto head = (*book)->head();
+    if (!head) {
+        return tell(head.error(), err);
+    }
     auto until = now;
+    if (const auto newest = (*book)->entry(head->sequence)) { // days are the shop's, wherever this is asked
+        until.utcOffsetMinutes = newest->utcOffsetMinutes;
+    }
     if (!typed.day.empty()) {
         constexpr std::int64_t kMinuteMs = 60'000;
         const auto day = dateFrom(typed.day);
@@ -147,11 +154,7 @@ int runReport(const ReportTyped& typed, const std::filesystem::path& data, const
                         typed.json, out, err);
         }
         until.millisecondsSinceEpoch =
-            (std::int64_t{day->time_since_epoch().count()} + 1) * trending::kDayMs - now.utcOffsetMinutes * kMinuteMs;
-    }
-    const auto head = (*book)->head();
-    if (!head) {
-        return tell(head.error(), err);
+            (std::int64_t{day->time_since_epoch().count()} + 1) * trending::kDayMs - until.utcOffsetMinutes * kMinuteMs;
     }
     auto facts = reports::briefingFacts((*book)->reader(), *head, until);
     if (!facts) {
@@ -167,6 +170,9 @@ int runReport(const ReportTyped& typed, const std::filesystem::path& data, const
     Answer answer;
     answer.json = jsonOf(*facts, style.speech);
     answer.lines = wording::briefingSentences(facts->facts, facts->briefing, facts->due, style.speech);
+    if (facts->isOfAnotherDay()) {
+        answer.lines.push_back(style.speech.text("briefing.as-of-now"));
+    }
     if (facts->demo) {
         answer.lines.insert(answer.lines.begin(), style.speech.text("reports.demo"));
     }

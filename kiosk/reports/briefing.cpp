@@ -79,6 +79,9 @@ Reported briefing(const BriefingFacts& facts, const ReportStyle& style) {
     auto document = documentOf("briefing.title", facts.shop, facts.printed, style);
     document.titles = {said(speech, "briefing.title")};
     document.lines = {cleaned(words.days)};
+    if (facts.isOfAnotherDay()) {
+        document.lines << said(speech, "briefing.as-of-now");
+    }
     document.parts = {DocText{cleaned(words.lead), Weight::lead, 4}};
     addSentences(document, nullptr, words.week, style);
     document.parts.emplace_back(

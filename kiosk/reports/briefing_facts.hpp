@@ -34,6 +34,9 @@ struct BriefingFacts final {
     shop::trending::Briefing briefing{};
     std::vector<BriefingWeek> weeks{};   ///< fourteen, oldest first; the last one is this week
     std::vector<records::DueItem> due{}; ///< within the seven days to come
+
+    /// A week that ended before it was asked for: holds and what is due stand as of now all the same.
+    [[nodiscard]] bool isOfAnotherDay() const { return drivers::localDay(now) < drivers::localDay(printed); }
 };
 
 /// Takes a reading connection; belongs to its thread. Seconds for years of readings: not in the main thread.

@@ -3,6 +3,7 @@
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 
@@ -96,7 +97,10 @@ public:
     std::vector<std::string> dryers() const {
         std::vector<std::string> out;
         bool stands = false;
-        for (const auto& week : m_briefing.dryers) {
+        auto weeks = m_briefing.dryers;
+        std::stable_partition(weeks.begin(), weeks.end(),
+                              [](const auto& one) { return one.standing == Standing::worse; });
+        for (const auto& week : weeks) {
             stands = stands || week.standing == Standing::worse;
             const bool margins = week.margin && week.before;
             Arguments arguments{{"dryer", at(m_facts.dryers, week.dryer).name},

@@ -99,6 +99,8 @@ TEST_CASE("report: a week without a lot, and a book without anything", "[command
     const auto before = asked({"report", "--data", folderOf(lots), "--day", "2020-01-01"}, seamsAt(lots.shop.now()));
     CHECK(before["to"] == "2020-01-01");
     CHECK(before["from"] == "2019-12-26");
+    CHECK(before["sentences"].dump().find("stands as of now") != std::string::npos);
+    CHECK(later["sentences"].dump().find("stands as of now") == std::string::npos);
     CHECK(before["lots"]["week"] == 0.0);
     CHECK(ask({"report", "--data", folderOf(lots), "--day", "someday"}).status == 2);
 }
