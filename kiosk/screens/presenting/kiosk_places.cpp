@@ -11,6 +11,8 @@
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/presenting/testing/picture_provider.hpp"
 #include "kiosk/screens/presenting/testing/tests_place.hpp"
+#include "kiosk/screens/presenting/trending/trends_place.hpp"
+#include "kiosk/shop/testing/print_code.hpp"
 
 #include <QPointer>
 
@@ -61,6 +63,7 @@ void KioskPresenter::makePlaces() {
     auto deciding = decidingPlaces(placeNeeds());
     m_trace = deciding.trace.get();
     m_places.add("holds", std::move(deciding.holds));
+    m_places.add("trends", std::make_unique<TrendsPlace>(placeNeeds()));
     m_places.add("complaint", std::move(deciding.complaint));
     m_places.add("trace", std::move(deciding.trace), false);
     m_places.add("inks", std::make_unique<InksPlace>(placeNeeds()));
@@ -112,6 +115,7 @@ PlaceNeeds KioskPresenter::placeNeeds() {
         m_desk.send(shop::InstrumentInCheck{probe, inCheck});
     };
     needs.show = [this] { show(); };
+    needs.study = [this](StudyWork work, StudyDone then) { return m_studies.ask(std::move(work), std::move(then)); };
     needs.print = [this](const PrintWish& wish) { print(wish); };
     return needs;
 }
@@ -219,7 +223,12 @@ void KioskPresenter::tellBadgeUnasked() {
 }
 
 bool KioskPresenter::scannedByPlace(const std::string& text) {
-    const auto code = drivers::decode(text);
+    auto code = drivers::decode(text);
+    if (!code && m_places.now() == "tests") { // a print is typed as it is written on the garment, without its T
+        if (const auto number = shop::printTyped(text)) {
+            code = drivers::TicketCode{drivers::TicketKind::print, static_cast<std::uint64_t>(*number)};
+        }
+    }
     if (code && code->kind == drivers::TicketKind::person && m_desk.state().strip) {
         tellBadgeUnasked(); // the steps stand on the screen, and stay
         return true;

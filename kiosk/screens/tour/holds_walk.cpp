@@ -145,14 +145,42 @@ void walkTrace(TourKiosk& kiosk) {
 void walkComplaint(TourKiosk& kiosk) {
     kiosk.press("complaint");
     kiosk.stop("complaint");
+    kiosk.press("complaint.causes");
+    kiosk.waitFor("complaint.cause.pick.*");
+    kiosk.stop("complaint-causes");
+    kiosk.press("complaint.cause.pick.*");
+    kiosk.stop("complaint-causes-complaints");
+    kiosk.press("complaint.back");
     kiosk.press("complaint.pick.*");
-    kiosk.stop("complaint-holds");
+    kiosk.stop("complaint-working");
+    kiosk.waitFor("complaint.recall");
+    kiosk.stop("complaint-risk");
+    kiosk.press("complaint.at-risk.*");
+    kiosk.stop("complaint-risk-lot");
+    kiosk.press("complaint.recall");
+    kiosk.stop("complaint-recall");
+    kiosk.press("complaint.back");
+    kiosk.press("complaint.clue");
+    kiosk.stop("complaint-clue");
+    kiosk.press("complaint.change");
+    kiosk.type("complaint.field.pieces", "3");
+    kiosk.press("complaint.keep");
+    if (kiosk.offers("sign-in.leave")) {
+        kiosk.scan(drivers::TicketKind::person, 6);
+        kiosk.type("sign-in.pin", "2468");
+        kiosk.waitUntilGone("sign-in.leave");
+    }
+    kiosk.press("complaint.said");
+    kiosk.stop("complaint-versions");
+    kiosk.press("complaint.back");
     kiosk.press("complaint.close");
     kiosk.stop("complaint-finding");
     kiosk.press("complaint.finding.sign");
     kiosk.stop("complaint-finding-faults");
+    kiosk.press("complaint.finding.cause.mislabelled-ink");
+    kiosk.stop("complaint-finding-cause");
     kiosk.press("complaint.back");
-    kiosk.pressIfThere("complaint.back");
+    kiosk.press("complaint.all");
     kiosk.press("complaint.toggle");
     kiosk.stop("complaint-closed-too");
     kiosk.press("complaint.new");

@@ -27,6 +27,7 @@ Tour walkTour(const std::string& language, analytics::TemperatureUnit unit) {
         TourKiosk fresh{TourKiosk::Shop::none, tour};
         choose(fresh, language, unit);
         walkFirstDay(fresh);
+        walkTrendsEmpty(fresh);
     }
     TourKiosk kiosk{TourKiosk::Shop::invented, tour};
     choose(kiosk, language, unit);
@@ -44,6 +45,7 @@ Tour walkTour(const std::string& language, analytics::TemperatureUnit unit) {
     walkHolds(demo);
     walkTrace(demo);
     walkComplaint(demo);
+    walkTrends(demo);
     demo.keepPictures();
     return tour;
 }

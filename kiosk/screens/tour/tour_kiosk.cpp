@@ -88,8 +88,17 @@ QStringList idsOf(const SheetPageState& page) {
         ids.append(row.id);
     }
     append(ids, page.listActions);
-    for (const auto& block : page.blocks) {
+    for (const auto& block : page.blocks + page.beside) {
         append(ids, block.actions);
+        for (const auto& point : block.trend.points) {
+            ids.append(point.id);
+        }
+        for (const auto& bar : block.trend.bars) {
+            ids.append(bar.id);
+        }
+        for (const auto& row : block.trend.rows) {
+            ids.append(row.id);
+        }
         for (const auto& row : block.rows) {
             ids.append(row.id);
         }
@@ -107,6 +116,7 @@ QStringList idsOf(const SheetPageState& page) {
         }
     }
     append(ids, page.actions);
+    append(ids, page.besideActions);
     return ids;
 }
 
@@ -263,6 +273,17 @@ void TourKiosk::waitUntilGone(const std::string& id) {
     }
     if (offers(id)) {
         miss("still there: " + id);
+    }
+}
+
+void TourKiosk::waitUntilWorkedOut() {
+    const auto works = [this] { return m_model.sheet()->state().headHow.endsWith(QChar{0x2026}); };
+    for (int i = 0; i < kMostBreaths && works(); ++i) {
+        QThread::msleep(kBreath);
+        settle();
+    }
+    if (works()) {
+        miss("it is still being worked out");
     }
 }
 

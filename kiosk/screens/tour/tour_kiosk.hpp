@@ -56,6 +56,8 @@ public:
     void waitForPin(std::int64_t person);
     /// Until it is offered no more; another thread works on it.
     void waitUntilGone(const std::string& id);
+    /// Until what the head tells of as being worked out stands there.
+    void waitUntilWorkedOut();
     void send(const shop::ProvingEvent& event);
 
     /// Time goes by; the probe says five times a second how hot it is.

@@ -7,6 +7,8 @@ namespace holdfast::kiosk::screens {
 
 /// A kiosk that nobody has used yet: what stands where nothing is yet, and the first owner.
 void walkFirstDay(TourKiosk& kiosk);
+/// Trends of a book without a run.
+void walkTrendsEmpty(TourKiosk& kiosk);
 void walkRuns(TourKiosk& kiosk);
 void walkInks(TourKiosk& kiosk);
 void walkInstruments(TourKiosk& kiosk);
@@ -25,5 +27,7 @@ void walkPrintTests(TourKiosk& kiosk);
 void walkHolds(TourKiosk& kiosk);
 void walkTrace(TourKiosk& kiosk);
 void walkComplaint(TourKiosk& kiosk);
+/// Margins, failures, what they share, the wash, narrowed and whole.
+void walkTrends(TourKiosk& kiosk);
 
 } // namespace holdfast::kiosk::screens
