@@ -11,7 +11,9 @@ using namespace holdfast::analytics::statistics;
 namespace {
 
 std::vector<double> column(const std::string& name) {
-    std::ifstream file{std::string{HOLDFAST_SOURCE_DIR} + "/tests/data/statistics/strd_" + name + ".csv"};
+    std::string path = HOLDFAST_SOURCE_DIR "/tests/data/statistics/strd_";
+    path.append(name).append(".csv");
+    std::ifstream file{path};
     std::vector<double> values;
     for (std::string line; std::getline(file, line);) {
         if (!line.empty() && line.front() != '#') {

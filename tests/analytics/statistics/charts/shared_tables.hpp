@@ -11,7 +11,9 @@ namespace tables {
 
 /// Rows of numbers after the first line; words (TRUE, FALSE) are 1 and 0. Empty, and said so, where the file is absent.
 inline std::vector<std::vector<double>> rows(const std::string& name) {
-    std::ifstream file{std::string{HOLDFAST_SOURCE_DIR} + "/../shared/data/spc/" + name};
+    std::string path = HOLDFAST_SOURCE_DIR "/../shared/data/spc/";
+    path.append(name);
+    std::ifstream file{path};
     std::vector<std::vector<double>> result;
     std::string line;
     std::getline(file, line);
