@@ -14,7 +14,7 @@ Rectangle {
     readonly property bool sheetShown: place !== "" && place !== "dryer" && place !== "run" && place !== "strip"
     readonly property bool placesShown: root.kiosk.place === "dryer" || root.sheetShown
     readonly property bool typing: root.kiosk.typePad.id !== ""
-    readonly property bool pictured: root.kiosk.picture.source.toString() !== ""
+    readonly property bool pictured: root.kiosk.picture.leave !== ""
     readonly property bool padShown: root.kiosk.scanEntryOpen || root.typing || root.pictured
     readonly property real pageTop: header.height
     readonly property real pageHeight: root.height - header.height - (root.placesShown ? placesBar.height : 0)

@@ -39,6 +39,7 @@ const std::set<std::string> kSaidAlike{
     "shop.sign.pin",
     "shop.settings.sheet_paper.a4",
     "tests.no",
+    "trends.page.usual",
 };
 
 } // namespace
