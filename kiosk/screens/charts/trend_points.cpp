@@ -143,7 +143,7 @@ QList<Placed> decimated(const TrendDraft& draft, const QList<Placed>& placed) {
         }
     }
     for (const auto& [x, column] : columns) {
-        if (column.count > 1) {
+        if (column.count > 1 && draft.state.jitter <= 0.0) { // what is jittered is no series
             draft.layout.columns.append(
                 {(x + 0.5) * pixel, placed[column.high].mark.at.y(), placed[column.low].mark.at.y()});
         }

@@ -113,7 +113,7 @@ Item {
             visible: root.split
             x: detail.leftWidth + Theme.edge
             width: parent.width - x - Theme.edge
-            height: besideButtons.count > 0 ? buttonsRule.y : parent.height - Theme.deadEdge
+            height: buttonsRule.visible ? buttonsRule.y : parent.height - Theme.deadEdge
             model: root.model
             blocks: root.split ? root.model.beside : null
             onTriggered: id => root.triggered(id)

@@ -121,7 +121,7 @@ TrendChartState suspectsChart(const TrendsFound& found, const TrendsHow& how) {
 }
 
 TrendChartState washChart(const TrendsFound& found, const TrendsHow& how) {
-    constexpr double kHeight = 240.0;
+    constexpr double kHeight = 340.0;
     constexpr double kJitter = 16.0; // per cent: many prints stand at the same end
     TrendChartState chart;
     chart.title = toQString(washLead(found, how));
@@ -163,7 +163,7 @@ TrendChartState washChart(const TrendsFound& found, const TrendsHow& how) {
 }
 
 TrendChartState instrumentsChart(const TrendsFound& found, const TrendsHow& how) {
-    constexpr double kHeight = 240.0;
+    constexpr double kHeight = 300.0;
     TrendChartState chart;
     chart.title = toQString(how.text("trends.page.instruments"));
     chart.detail = toQString(how.text("trends.page.instruments-detail"));

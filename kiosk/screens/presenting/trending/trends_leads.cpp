@@ -89,13 +89,17 @@ std::string stepLead(const trending::SinceWhen& since, const TrendsHow& how) {
 std::string stepDetail(const trending::SinceWhen& since, const TrendsFound& found, const TrendsHow& how) {
     constexpr std::size_t kMost = 2;
     std::string events;
-    for (std::size_t i = 0; i < std::min(kMost, since.events.size()); ++i) {
-        const auto& event = found.facts->events[static_cast<std::size_t>(since.events[i])];
+    for (const auto index : turningEvents(since, found, kMost)) {
+        const auto& event = found.facts->events[static_cast<std::size_t>(index)];
         const auto name =
             how.text("trends.page.event-day", {{"event", eventText(event, found, how)}, {"day", how.day(event.at)}});
         events += events.empty() ? name : how.text("trends.page.and", {{"name", name}});
     }
-    return how.text("trends.page.changed-between", {{"days", how.days(since.earliest(), since.latest())}}) + " " +
+    const auto from = how.day(since.earliest());
+    const auto to = how.day(since.latest());
+    return how.text(from == to ? "trends.page.changed-on" : "trends.page.changed-between",
+                    {{"from", from}, {"to", to}}) +
+           " " +
            (events.empty() ? how.text("trends.page.since-unknown")
                            : how.text("trends.page.since-events", {{"events", events}}));
 }
@@ -116,6 +120,13 @@ const char* caveatKey(ChartCaveat caveat) {
         break;
     }
     return "trends.page.caveat.empty-periods";
+}
+
+/// Of a hundred: so many decimals that it is not 0, down to a hundredth.
+std::string fewText(double perHundred) {
+    constexpr double kLeast = 0.01;
+    const double shown = std::max(perHundred, kLeast);
+    return wording::numberText(shown, shown < 0.1 ? 2 : shown < 10.0 ? 1 : 0);
 }
 
 void addSentence(std::string& said, const std::string& sentence) {
@@ -199,10 +210,8 @@ std::string marginNote(const TrendsFound& found, const TrendsHow& how) {
     const auto& margin = found.margin;
     std::string said;
     if (margin.below) {
-        const double likely = margin.below->perHundred;
-        addSentence(said,
-                    how.text("trends.page.below", {{"likely", wording::numberText(likely, likely < 1.0 ? 1 : 0)},
-                                                   {"most", wording::numberText(margin.below->atMostPerHundred, 0)}}));
+        addSentence(said, how.text("trends.page.below", {{"likely", fewText(margin.below->perHundred)},
+                                                         {"most", fewText(margin.below->atMostPerHundred)}}));
     }
     if (margin.strips > 0) {
         addSentence(said, how.text("trends.page.strips", {{"count", std::to_string(margin.strips)}}));

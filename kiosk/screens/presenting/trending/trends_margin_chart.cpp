@@ -16,9 +16,9 @@ using trending::Episode;
 using trending::FactIndex;
 using trending::kNoFact;
 
-constexpr std::size_t kMostEvents = 4;
+constexpr std::size_t kMostEvents = 2;
 constexpr std::size_t kMostBrackets = 2;
-constexpr int kMostRules = 3;
+constexpr int kMostRules = 2;
 constexpr std::size_t kMostNotes = 3;
 constexpr double kOutlook = 0.25; // of the time shown: what lies further ahead is said, not drawn
 
@@ -143,8 +143,8 @@ void addSince(TrendChartState& chart, const TrendsFound& found, const TrendsHow&
                               : std::string{};
         chart.stretches.append({how.axisDay(span.from), how.axisDay(span.to), std::nullopt, toQString(text)});
     }
-    for (std::size_t i = 0; i < std::min(since->events.size(), kMostEvents); ++i) {
-        const auto& event = found.facts->events[static_cast<std::size_t>(since->events[i])];
+    for (const auto index : turningEvents(*since, found, kMostEvents)) {
+        const auto& event = found.facts->events[static_cast<std::size_t>(index)];
         chart.events.append({{}, how.axisDay(event.at), toQString(eventText(event, found, how))});
     }
 }
@@ -196,7 +196,7 @@ TrendAxis heightOf(const TrendChartState& chart, const TrendsFound& found, const
 } // namespace
 
 TrendChartState marginChart(const TrendsFound& found, const TrendsHow& how) {
-    constexpr double kHeight = 236.0;
+    constexpr double kHeight = 200.0;
     TrendChartState chart;
     chart.title = toQString(marginLead(found, how));
     chart.detail = toQString(marginDetail(found, how));

@@ -127,7 +127,7 @@ void TrendsPlace::addSuspects(SheetPageState& page) const {
     page.beside.append(textBlock(SheetKinds::Sentence, trialText(first, how())));
     if (first.strength != trending::Strength::byChance) {
         page.besideActions.append(pressOf(std::string{kTrendsSuspect} + "0",
-                                          text("trends.page.lots-with", {{"name", levelName(first.level, how())}}),
+                                          text("trends.page.lots-with", {{"name", shortName(first.level, how())}}),
                                           true));
     }
 }
@@ -271,7 +271,7 @@ void TrendsPlace::addInstruments(SheetPageState& page) const {
     for (const auto& offset :
          m_found->instruments ? *m_found->instruments : std::vector<trending::InstrumentOffset>{}) {
         const auto& instrument = at(m_found->facts->instruments, offset.instrument);
-        auto row = factRow(instrument.name, strengthWord(offset.strength, how()), offsetText(offset, *m_found, how()));
+        auto row = factRow(instrument.name, strengthWord(offset.strength, how()), offsetRow(offset, how()));
         row.id = toQString(std::string{kTrendsInstrument} + instrument.id);
         row.strong = offset.strength == trending::Strength::strong;
         rows.push_back(row);
@@ -305,6 +305,9 @@ SheetPageState TrendsPlace::sheet() const {
         page.blocks.append(
             textBlock(SheetKinds::Note, text(m_failure ? "trends.page.fault-detail" : "trends.page.working-detail")));
         return page;
+    }
+    if (!m_said.empty()) {
+        page.blocks.append(textBlock(SheetKinds::Sentence, m_said));
     }
     switch (m_view) {
     case View::charts:

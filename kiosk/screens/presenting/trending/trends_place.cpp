@@ -147,6 +147,7 @@ void TrendsPlace::ask(TrendsQuestion question) {
 }
 
 bool TrendsPlace::act(const std::string& id) {
+    m_said.clear();
     return actOnBriefing(id) || actOnQuestion(id) || actOnView(id) || actOnShown(id);
 }
 
@@ -237,6 +238,7 @@ bool TrendsPlace::scanned(const drivers::TicketCode& code, bool onScreen) {
     if (!onScreen || (code.kind != Kind::run && code.kind != Kind::bucket && code.kind != Kind::instrument)) {
         return false;
     }
+    m_said.clear();
     if (!m_found) {
         tell(text("trends.page.not-yet"));
         return true;
@@ -277,7 +279,7 @@ bool TrendsPlace::scannedRun(std::int64_t number) {
     }
     question.family = run->families.empty() ? std::nullopt : std::optional{run->families.front()};
     m_view = View::charts;
-    tell(text("trends.page.as-run", {{"number", std::to_string(number)}}));
+    m_said = text("trends.page.as-run", {{"number", std::to_string(number)}});
     ask(std::move(question));
     return true;
 }
@@ -374,8 +376,8 @@ void TrendsPlace::layFiles() {
                 m_needs.tell({text("trends.page.files-fault"), text("trends.page.files-fault-kept"),
                               text("trends.page.files-fault-to-do", {{"folder", files.folder.string()}})});
             } else {
-                tell(text("trends.page.files",
-                          {{"count", std::to_string(*written)}, {"folder", files.folder.string()}}));
+                m_said =
+                    text("trends.page.files", {{"count", std::to_string(*written)}, {"folder", files.folder.string()}});
             }
             m_needs.show();
         });

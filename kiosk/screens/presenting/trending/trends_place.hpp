@@ -75,6 +75,7 @@ private:
     std::optional<ledger::Failure> m_failure;
     std::stop_source m_stop{std::nostopstate};
     std::stop_source m_writing{std::nostopstate}; ///< files on their way into the exchange folder
+    std::string m_said;                           ///< over what is shown, until the next press or scan
     View m_view = View::charts;
     std::string m_lots; ///< whose lots are shown: the id that was pressed, of a suspect or a week
     Found m_lotsOf;     ///< as it was then: the list stays while the book grows

@@ -47,6 +47,9 @@ trending::TrendFilter shopFilter(const TrendsFound& found) {
     filter.dryer.reset();
     filter.position.reset();
     filter.instrument.reset();
+    if (found.question.span != TrendsSpan::all) {
+        filter.from = beginOf(TrendsSpan::year, found.askedAt);
+    }
     return filter;
 }
 
@@ -118,6 +121,7 @@ ledger::Result<std::shared_ptr<const TrendsFound>> studyTrends(const SQLite::Dat
     auto found = std::make_shared<TrendsFound>();
     found->question = study.question;
     found->sequence = study.sequence;
+    found->askedAt = study.now;
     found->facts = study.facts;
     if (!found->facts) {
         auto read = records::trendFacts(reader);

@@ -18,7 +18,8 @@ namespace holdfast::kiosk::screens {
 
 namespace trending = shop::trending;
 
-/// How far back it looks, up to now.
+/// How far back margins and failures look, up to now. What failures share, the wash and the instruments look back a
+/// year at least: they need many lots.
 enum class TrendsSpan { quarter, halfYear, year, all };
 
 struct TrendsQuestion final {
@@ -27,7 +28,7 @@ struct TrendsQuestion final {
     std::optional<std::int64_t> bucket{}; ///< number
     std::optional<records::BeltPosition> position{};
     std::optional<std::string> instrument{}; ///< id
-    TrendsSpan span = TrendsSpan::year;
+    TrendsSpan span = TrendsSpan::quarter;
     bool operator==(const TrendsQuestion&) const = default;
 };
 
@@ -46,6 +47,7 @@ struct TrendsFound final {
     trending::FactIndex dryer = trending::kNoFact;
     std::vector<trending::LotOutcome> outcomes{}; ///< of the lots that the filter holds
     std::vector<char> failed{};                   ///< by lot of the facts, of every dryer
+    std::int64_t askedAt = 0;                     ///< wall milliseconds
     std::int64_t firstAt = 0;                     ///< of those lots; 0: none
     std::int64_t lastAt = 0;
     int runs = 0; ///< that they belong to

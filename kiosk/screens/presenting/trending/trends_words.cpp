@@ -2,9 +2,10 @@
 #include "kiosk/screens/presenting/trending/trends_words.hpp"
 
 #include "drivers/clock/clock.hpp"
-#include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
 #include "kiosk/wording/testing_sentences.hpp"
+
+#include <QString>
 
 #include <chrono>
 #include <cmath>
@@ -22,7 +23,11 @@ std::string count(std::int64_t number) {
 }
 
 std::string largeFirst(const std::string& text) {
-    return withLargeFirst(text).toStdString();
+    auto large = QString::fromStdString(text);
+    if (!large.isEmpty()) {
+        large[0] = large[0].toUpper();
+    }
+    return large.toStdString();
 }
 
 std::string oddsFigure(double odds) {
@@ -59,6 +64,12 @@ std::string levelName(const trending::FactorLevel& level, const TrendsHow& how) 
     return largeFirst(wording::levelText(level, how.speech));
 }
 
+std::string shortName(const trending::FactorLevel& level, const TrendsHow& how) {
+    return level.kind == trending::FactorKind::bucket
+               ? how.text("trends.page.short-bucket", {{"number", count(level.number)}})
+               : wording::levelText(level, how.speech);
+}
+
 std::string strengthWord(Strength strength, const TrendsHow& how) {
     return how.text(strength == Strength::strong ? "trends.page.strong"
                     : strength == Strength::weak ? "trends.page.weak"
@@ -77,8 +88,9 @@ std::string suspectsDetail(const TrendsFound& found, const TrendsHow& how) {
     if (!found.suspects) {
         return whyNot(found.suspects.error(), how);
     }
-    return how.text("trends.page.suspects-detail", {{"failed", count(found.suspects->failed)},
-                                                    {"good", count(found.suspects->lots - found.suspects->failed)}});
+    return how.text(
+        found.question.span == TrendsSpan::all ? "trends.page.suspects-detail" : "trends.page.suspects-detail-year",
+        {{"failed", count(found.suspects->failed)}, {"good", count(found.suspects->lots - found.suspects->failed)}});
 }
 
 std::string twinsText(const trending::Suspect& suspect, const TrendsHow& how) {
@@ -119,6 +131,18 @@ std::string eventText(const records::TrendEvent& event, const TrendsFound& found
     return wording::eventText(*found.facts, event, how.speech);
 }
 
+std::vector<trending::FactIndex> turningEvents(const trending::SinceWhen& since, const TrendsFound& found,
+                                               std::size_t most) {
+    std::vector<trending::FactIndex> events;
+    for (const auto index : since.events) {
+        const auto kind = found.facts->events[static_cast<std::size_t>(index)].kind;
+        if (kind != records::TrendEventKind::bucketOpened && events.size() < most) {
+            events.push_back(index);
+        }
+    }
+    return events;
+}
+
 std::string sinceText(const trending::Figure<trending::SinceWhen>& since, const TrendsFound& found,
                       const TrendsHow& how) {
     constexpr std::size_t kMost = 3;
@@ -140,15 +164,28 @@ std::string sinceText(const trending::Figure<trending::SinceWhen>& since, const 
                            : how.text("trends.page.since-events", {{"events", events}}));
 }
 
-std::string offsetText(const trending::InstrumentOffset& offset, const TrendsFound& found, const TrendsHow& how) {
+namespace {
+
+wording::Arguments offsetArguments(const trending::InstrumentOffset& offset, const TrendsHow& how) {
     auto figures = how.speech.figures;
     figures.decimals = 1;
-    const auto& name = found.facts->instruments[static_cast<std::size_t>(offset.instrument)].name;
+    return {{"offset", figures.difference(offset.hotter)},
+            {"low", figures.signedDifference(offset.least)},
+            {"high", figures.signedDifference(offset.most)}};
+}
+
+} // namespace
+
+std::string offsetRow(const trending::InstrumentOffset& offset, const TrendsHow& how) {
+    return how.text(offset.hotter.celsius() < 0.0 ? "trends.page.offset-row-colder" : "trends.page.offset-row-hotter",
+                    offsetArguments(offset, how));
+}
+
+std::string offsetText(const trending::InstrumentOffset& offset, const TrendsFound& found, const TrendsHow& how) {
+    auto arguments = offsetArguments(offset, how);
+    arguments["name"] = found.facts->instruments[static_cast<std::size_t>(offset.instrument)].name;
     return how.text(offset.hotter.celsius() < 0.0 ? "trends.page.offset-colder" : "trends.page.offset-hotter",
-                    {{"name", name},
-                     {"offset", figures.difference(offset.hotter)},
-                     {"low", figures.signedDifference(offset.least)},
-                     {"high", figures.signedDifference(offset.most)}});
+                    arguments);
 }
 
 } // namespace holdfast::kiosk::screens

@@ -45,6 +45,8 @@ struct TrendsHow final {
 
 /// "Mixed bucket K118, red"; no sentence.
 [[nodiscard]] std::string levelName(const trending::FactorLevel& level, const TrendsHow& how);
+/// For a button: "bucket 118", "North".
+[[nodiscard]] std::string shortName(const trending::FactorLevel& level, const TrendsHow& how);
 /// "strong"; no sentence.
 [[nodiscard]] std::string strengthWord(trending::Strength strength, const TrendsHow& how);
 /// "9 of 11 failed · 14 of 304 good"; no sentence.
@@ -60,6 +62,9 @@ struct TrendsHow final {
 /// Since when, with what is known to have changed then; or why nothing is said.
 [[nodiscard]] std::string sinceText(const trending::Figure<trending::SinceWhen>& since, const TrendsFound& found,
                                     const TrendsHow& how);
+/// What may have moved a margin: all but opened buckets, of which there are many. At most so many.
+[[nodiscard]] std::vector<trending::FactIndex> turningEvents(const trending::SinceWhen& since, const TrendsFound& found,
+                                                             std::size_t most);
 /// "belt 2.4 m/min"; no sentence.
 [[nodiscard]] std::string eventText(const records::TrendEvent& event, const TrendsFound& found, const TrendsHow& how);
 
@@ -67,6 +72,7 @@ struct TrendsHow final {
 [[nodiscard]] std::string washDetail(const TrendsFound& found, const TrendsHow& how);
 
 /// "P-5 reads 2 °F hotter than its fellows, 1 to 3 °F".
+[[nodiscard]] std::string offsetRow(const trending::InstrumentOffset& offset, const TrendsHow& how);
 [[nodiscard]] std::string offsetText(const trending::InstrumentOffset& offset, const TrendsFound& found,
                                      const TrendsHow& how);
 
