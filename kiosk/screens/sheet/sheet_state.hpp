@@ -138,8 +138,8 @@ struct SheetPageState {
     /// A column of its own, the last third of the page, of a page without a list; portrait: under the blocks.
     QList<SheetBlock> beside{};
     QList<ActionState> besideActions{}; ///< under it, always in sight; the page's primary stands here or in `actions`
-    bool detailOnly = false;      ///< portrait: the list is hidden, `back` brings it again
-    ActionState back{};           ///< portrait only
+    bool detailOnly = false;            ///< portrait: the list is hidden, `back` brings it again
+    ActionState back{};                 ///< portrait only
 
     bool operator==(const SheetPageState&) const = default;
 };
