@@ -17,8 +17,8 @@ inline QGuiApplication& painting() {
     static char platform[] = "-platform";
     static char offscreen[] = "offscreen";
     static char* arguments[] = {name, platform, offscreen, nullptr};
-    static QGuiApplication app{count, arguments};
-    return app;
+    static auto* app = new QGuiApplication{count, arguments}; // never deleted: threads of its own outlive statics
+    return *app;
 }
 
 struct Painting {
