@@ -73,7 +73,7 @@ TrendLine curveOf(const trending::WashCurve& curve, double from, double to, cons
 } // namespace
 
 TrendChartState failureChart(const TrendsFound& found, const TrendsHow& how) {
-    constexpr double kHeight = 110.0;
+    constexpr double kHeight = 100.0;
     TrendChartState chart;
     chart.title = toQString(failureLead(found, how));
     chart.detail = toQString(failureDetail(found, how));
@@ -103,7 +103,6 @@ TrendChartState failureChart(const TrendsFound& found, const TrendsHow& how) {
         chart.x = dayAxis(how.now - trending::kWeekMs, how.now, how);
         chart.none = toQString(how.text("trends.page.failures-none"));
     }
-    chart.note = toQString(failureNote(found, how));
     chart.spoken = chart.detail;
     return chart;
 }

@@ -196,7 +196,7 @@ TrendAxis heightOf(const TrendChartState& chart, const TrendsFound& found, const
 } // namespace
 
 TrendChartState marginChart(const TrendsFound& found, const TrendsHow& how) {
-    constexpr double kHeight = 200.0;
+    constexpr double kHeight = 190.0;
     TrendChartState chart;
     chart.title = toQString(marginLead(found, how));
     chart.detail = toQString(marginDetail(found, how));
@@ -222,7 +222,6 @@ TrendChartState marginChart(const TrendsFound& found, const TrendsHow& how) {
     addSince(chart, found, how);
     addNotes(chart, found);
     chart.y = heightOf(chart, found, how);
-    chart.note = toQString(marginNote(found, how));
     chart.spoken = chart.detail;
     return chart;
 }

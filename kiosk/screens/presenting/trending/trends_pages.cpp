@@ -136,6 +136,11 @@ void TrendsPlace::addCharts(SheetPageState& page) const {
     addChips(page);
     page.blocks.append(chartBlock(chart(margins)));
     page.blocks.append(chartBlock(chart(failures)));
+    for (const auto& note : {marginNote(*m_found, how()), failureNote(*m_found, how())}) {
+        if (!note.empty()) {
+            page.blocks.append(textBlock(SheetKinds::Note, note));
+        }
+    }
     addSuspects(page);
     if (page.besideActions.isEmpty() && m_found->margin.leadsTo != kNoFact) {
         const auto& run = runAt(*m_found->facts, m_found->margin.leadsTo);

@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/trending/trends_place.hpp"
 
 #include "kiosk/records/queries.hpp"
+#include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/presenting/trending/briefing_sheet.hpp"
 #include "kiosk/screens/presenting/trending/trends_files.hpp"
 #include "kiosk/wording/notices.hpp"
@@ -359,7 +360,9 @@ void TrendsPlace::layFiles() {
         files.tables.push_back({name("lots"), lotsTable(*m_lotsOf, lotsShown(), how())});
     } else {
         files.charts.push_back({name("margins"), chart(margins)});
+        files.charts.back().chart.note = toQString(marginNote(*m_found, how()));
         files.charts.push_back({name("failures"), chart(failures)});
+        files.charts.back().chart.note = toQString(failureNote(*m_found, how()));
         files.tables.push_back({name("shared"), suspectsTable(*m_found, how())});
     }
     m_writing.request_stop();
