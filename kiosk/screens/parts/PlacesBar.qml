@@ -16,7 +16,7 @@ Item {
     readonly property int perLine: Math.max(1, Math.ceil(root.count / root.lines))
     // What the names leave of the row is the air around them: 40 if there is that much.
     readonly property real air: Math.min(Theme.px(40), (root.width - root.namesWidth()) / Math.max(1, root.count))
-    readonly property bool crowded: root.count * Theme.px(135) > root.width
+    readonly property bool crowded: root.rowWidth(Theme.px(135)) > root.width
     height: root.lines * Theme.placesBar
 
     function nameWidth(place: placeState): real {
@@ -26,6 +26,13 @@ Item {
         let sum = 0;
         for (let i = 0; i < root.count; ++i) {
             sum += root.nameWidth(root.places[i]);
+        }
+        return sum;
+    }
+    function rowWidth(least: real): real {
+        let sum = 0;
+        for (let i = 0; i < root.count; ++i) {
+            sum += Math.max(least, root.nameWidth(root.places[i]) + root.air);
         }
         return sum;
     }
