@@ -39,7 +39,7 @@ TEST_CASE("a print failure that is tied by a scan holds its lot at once", "[deci
     CHECK(taken(rig).front().taken.pieces == 3);
     CHECK(taken(rig).front().taken.lot == rig.lot());
     CHECK(rig.state() == LotState::onHold);
-    CHECK(shows(*rig.places.complaint, "washed out"));
+    CHECK(shows(*rig.places.complaint, "Washed out"));
     rig.places.holds->reload();
     CHECK(shows(*rig.places.holds, "a complaint"));
 }

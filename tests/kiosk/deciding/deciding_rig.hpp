@@ -9,7 +9,7 @@ namespace holdfast::kiosk::screens::testing {
 
 /// Holds, Trace and Complaint on a real book: the run of the samples (20418) with lot 1, two people who may decide (1
 /// and 2), one who may not (5).
-class DecidingRig final : public PlaceRig {
+class DecidingRig : public PlaceRig {
 public:
     explicit DecidingRig(bool childrensWear = false) {
         shop.plan(childrensWear);
@@ -17,6 +17,22 @@ public:
         write({records::PersonAdded{2, "P2", {records::Role::owner}}}, ledger::PersonName{2, "Ben"});
         write({records::PersonAdded{5, "P5", {records::Role::operatorAtDryer}}}, ledger::PersonName{5, "Carl"});
         second = 2;
+        needs.study = [this](const StudyWork& work, const StudyDone& then) {
+            std::stop_source stop;
+            ++studies;
+            const auto run = [this, work, then, stop] {
+                if (!stop.stop_requested()) {
+                    work(shop.db(), stop.get_token());
+                    then(std::nullopt);
+                }
+            };
+            if (studiesLater) {
+                studiesWaiting.emplace_back(run);
+            } else {
+                run();
+            }
+            return stop;
+        };
         places = decidingPlaces(needs);
         places.holds->reload();
     }
@@ -76,6 +92,10 @@ public:
     }
 
     DecidingPlaces places;
+    /// Long work waits here while `studiesLater`, else it is done at once.
+    std::vector<std::function<void()>> studiesWaiting;
+    bool studiesLater = false;
+    int studies = 0;
 };
 
 /// What allText does not read: histories and ticks.

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/deciding/complaint_causes.hpp"
 
+#include "kiosk/screens/presenting/deciding/large_first.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
 
@@ -21,10 +22,13 @@ ComplaintCauses::~ComplaintCauses() {
 }
 
 void ComplaintCauses::reload() {
-    if (!needs().study) {
+    const auto head = needs().book->head();
+    const auto sequence = head ? head->sequence : 0;
+    if (!needs().study || m_working || sequence == m_sequence) {
         return;
     }
-    m_stop.request_stop();
+    m_sequence = sequence;
+    m_working = true;
     const auto answer = std::make_shared<ledger::Result<std::shared_ptr<const Found>>>();
     m_stop = needs().study(
         [answer](const SQLite::Database& reader, const std::stop_token&) {
@@ -42,6 +46,7 @@ void ComplaintCauses::reload() {
             if (open.expired()) {
                 return;
             }
+            m_working = false;
             if (failure || !*answer) {
                 tell(failure ? *failure : answer->error());
             } else {
@@ -68,7 +73,7 @@ void ComplaintCauses::addRow(SheetPageState& page, const shop::trending::CauseRo
     const auto name = wording::nameOf(cause.cause);
     std::vector<SheetRow> rows;
     auto row =
-        factRow(withLargeFirst(wording::word(cause.cause, speech())).toStdString(),
+        factRow(largeFirst(wording::word(cause.cause, speech())).toStdString(),
                 cause.findings == 0 ? text("holds.risk.cause-never")
                                     : text("holds.risk.cause-count", {{"count", std::to_string(cause.findings)}}),
                 wording::decidesText(cause.cause, speech()));

@@ -26,6 +26,8 @@ private:
 
     std::function<void(const std::string&)> m_open;
     std::shared_ptr<const Found> m_found;
+    std::int64_t m_sequence = -1; ///< newest entry when it was asked for
+    bool m_working = false;
     std::stop_source m_stop{std::nostopstate};
     std::shared_ptr<bool> m_alive = std::make_shared<bool>(true);
     std::string m_chosen; ///< name of the cause whose complaints are shown

@@ -216,9 +216,9 @@ void ComplaintPlace::addList(SheetPageState& page) const {
         page.list.append(shown);
     }
     page.listActions = {
-        pressOf("complaint.new", text("holds.complaint.new")),
+        pressOf("complaint.new", text("holds.complaint.new")), pressOf("complaint.causes", text("holds.risk.causes")),
         pressOf("complaint.toggle", text(m_closedToo ? "holds.complaint.show-open" : "holds.complaint.show-closed")),
-        pressOf("complaint.causes", text("holds.risk.causes")), pressOf("complaint.holds", text("holds.heading"))};
+        pressOf("complaint.holds", text("holds.heading"))};
 }
 
 SheetPageState ComplaintPlace::sheet() const {

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/deciding/complaint_said.hpp"
 
+#include "kiosk/screens/presenting/deciding/large_first.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 
@@ -81,7 +82,7 @@ TrailEntry ComplaintSaid::entryOf(std::size_t at) const {
     entry.time = toQString(wording::clockText(version.at, how().utcOffsetMinutes));
     entry.day = toQString(wording::dayOf(version.at, how().utcOffsetMinutes));
     const auto what = text(at == 0 ? "holds.risk.version.first" : "holds.risk.version.changed");
-    entry.title = withLargeFirst(
+    entry.title = largeFirst(
         version.person == 0
             ? what
             : text("holds.risk.version.by", {{"what", what}, {"name", shownName(m_people, version.person, speech())}}));

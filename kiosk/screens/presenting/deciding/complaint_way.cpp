@@ -76,6 +76,14 @@ void ComplaintWay::findRuns() {
             }
         }
     }
+    // One customer has many runs: that alone is a clue only where there is no other.
+    const auto byCustomerAlone = [](const RunFitting& one) {
+        return one.by.size() == 1 && one.by.front() == records::ClueHit::customer;
+    };
+    if (!std::all_of(m_fits.begin(), m_fits.end(), byCustomerAlone)) {
+        std::erase_if(m_fits,
+                      [&](const RunFitting& one) { return byCustomerAlone(one) && one.run.run != m_row.taken.run; });
+    }
     const auto isTied = [&](const RunFitting& one) { return one.run.run == m_row.taken.run; };
     if (m_row.taken.run && std::none_of(m_fits.begin(), m_fits.end(), isTied)) {
         const auto run = records::runById(reader, *m_row.taken.run);

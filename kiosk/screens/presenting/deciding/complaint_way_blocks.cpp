@@ -1,5 +1,6 @@
 // What a complaint's page shows, in the order that an owner asks in.
 #include "kiosk/screens/presenting/deciding/complaint_way.hpp"
+#include "kiosk/screens/presenting/deciding/large_first.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
@@ -44,10 +45,10 @@ TrailEntry weight(const std::string& side, const std::vector<std::string>& parts
     TrailEntry entry;
     entry.time = toQString(side);
     entry.strong = true;
-    entry.title = withLargeFirst(parts.empty() ? none : parts.front());
+    entry.title = largeFirst(parts.empty() ? none : parts.front());
     QStringList rest;
     for (std::size_t i = 1; i < parts.size(); ++i) {
-        rest << withLargeFirst(parts[i]);
+        rest << largeFirst(parts[i]);
     }
     entry.detail = rest.join(u'\n');
     return entry;
@@ -82,7 +83,7 @@ void ComplaintWay::addClue(SheetPageState& page) const {
         say("clue-row",
             {{"pieces", taken.pieces ? say("pieces", {{"count", std::to_string(*taken.pieces)}}) : say("clue-untold")},
              {"customer", taken.customer}}));
-    clue.title = withLargeFirst(clue.title.toStdString());
+    clue.title = largeFirst(clue.title.toStdString());
     clue.strong = true;
     clue.id = QStringLiteral("complaint.said");
     page.list.append(clue);
@@ -194,9 +195,9 @@ void ComplaintWay::addOurs(SheetPageState& page) const {
         return;
     }
     if (!m_found->risk) {
-        page.blocks.append(textBlock(
-            SheetKinds::Sentence, say("not-worked-out") + " " +
-                                      withLargeFirst(wording::whyText(m_found->risk.error(), speech())).toStdString()));
+        page.blocks.append(textBlock(SheetKinds::Sentence,
+                                     say("not-worked-out") + " " +
+                                         largeFirst(wording::whyText(m_found->risk.error(), speech())).toStdString()));
         return;
     }
     std::vector<std::string> speaksFor;
@@ -228,15 +229,19 @@ void ComplaintWay::addMore(SheetPageState& page) const {
 }
 
 void ComplaintWay::addActions(SheetPageState& page) const {
+    const bool closed = m_row.finding.has_value();
     const auto open = holdable();
-    bool primary = false;
+    bool primary = closed; // then nothing presses
     for (const auto& lot : risk() != nullptr ? risk()->lots : std::vector<LotAtRisk>{}) {
-        if (lotOf(lot).id == m_chosenLot && canHold(lot)) {
-            page.actions.append(pressOf("complaint.hold-one", lotText("hold-one", lot.lot), true));
+        const auto& id = lotOf(lot).id;
+        const bool alone = open.size() == 1 && id == open.front();
+        if (alone || (id == m_chosenLot && canHold(lot))) {
+            page.actions.append(
+                pressOf(alone ? "complaint.hold-all" : "complaint.hold-one", lotText("hold-one", lot.lot), !primary));
             primary = true;
         }
     }
-    if (!open.empty()) {
+    if (open.size() > 1) {
         page.actions.append(
             pressOf("complaint.hold-all", say("hold-all", {{"count", std::to_string(open.size())}}), !primary));
         primary = true;
@@ -244,11 +249,8 @@ void ComplaintWay::addActions(SheetPageState& page) const {
     if (risk() != nullptr) {
         page.actions.append(pressOf("complaint.recall", say("recall")));
     }
-    const bool closed = m_row.finding.has_value();
     if (!closed) {
         page.actions.append(pressOf("complaint.close", text("holds.complaint.close"), !primary));
-    }
-    if (!closed) {
         page.listActions.append(pressOf("complaint.change", say("change-clue")));
     }
     page.listActions.append(pressOf("complaint.all", say("all-complaints")));
@@ -261,7 +263,7 @@ void ComplaintWay::addTo(SheetPageState& page) const {
         title.push_back(say("pieces", {{"count", std::to_string(*taken.pieces)}}));
     }
     title.push_back(taken.customer);
-    page.title = withLargeFirst(joined(title, " · "));
+    page.title = largeFirst(joined(title, " · "));
     addClue(page);
     if (m_fault) {
         page.blocks.append(leadBlock(wording::sentence(*m_fault, speech())));

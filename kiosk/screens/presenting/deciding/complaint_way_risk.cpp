@@ -1,5 +1,6 @@
 // What of a complaint's page is worked out beside it: what else is at risk, what to do, why, since when.
 #include "kiosk/screens/presenting/deciding/complaint_way.hpp"
+#include "kiosk/screens/presenting/deciding/large_first.hpp"
 #include "kiosk/shop/testing/print_code.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
@@ -60,11 +61,16 @@ std::string ComplaintWay::lotDetail(const LotAtRisk& lot) const {
 }
 
 SheetRow ComplaintWay::lotRow(const LotAtRisk& lot) const {
-    auto row = factRow(lotText("run-lot", lot.lot),
-                       lot.margin ? speech().figures.signedDifference(*lot.margin) : std::string{}, lotDetail(lot));
+    auto margin = lot.margin ? speech().figures.signedDifference(*lot.margin) : std::string{};
+    auto mark = lot.worst ? filmMark(*lot.worst) : MarkKind::Blank;
+    if (lot.asked && !lot.worst && m_thenAndNow) { // none of its readings was drawn, but it was read
+        margin = wording::marginText(m_thenAndNow->now.margin, speech());
+        mark = filmMark(m_thenAndNow->now.word);
+    }
+    auto row = factRow(lotText("run-lot", lot.lot), margin, lotDetail(lot));
     row.id = toQString("complaint.at-risk." + lotOf(lot).id);
     row.marked = true;
-    row.mark = lot.worst ? filmMark(*lot.worst) : MarkKind::Blank;
+    row.mark = mark;
     row.chosen = lotOf(lot).id == m_chosenLot;
     row.strong = lot.asked;
     return row;
@@ -154,8 +160,10 @@ void ComplaintWay::addToday(SheetPageState& page) const {
 void ComplaintWay::addWhy(SheetPageState& page) const {
     page.blocks.append(textBlock(SheetKinds::Heading, say("why-heading")));
     if (!risk()->suspect) {
-        const auto why = withLargeFirst(wording::whyText(risk()->suspect.error(), speech())).toStdString();
-        page.blocks.append(textBlock(SheetKinds::Sentence, say("no-suspect") + " " + why));
+        const auto& refusal = risk()->suspect.error();
+        const bool looked = refusal.why == shop::trending::NoFigure::noChange; // and found chance alone
+        const auto why = largeFirst(wording::whyText(refusal, speech())).toStdString();
+        page.blocks.append(textBlock(SheetKinds::Sentence, say("no-suspect") + (looked ? "" : " " + why)));
     } else {
         const auto& suspect = *risk()->suspect;
         page.blocks.append(leadBlock(wording::suspectText(suspect, speech())));
@@ -176,6 +184,10 @@ void ComplaintWay::addSince(SheetPageState& page) const {
     page.blocks.append(textBlock(SheetKinds::Heading, say("since-heading")));
     const auto& since = risk()->since;
     const auto& facts = *m_found->facts;
+    if (!risk()->suspect) {
+        page.blocks.append(textBlock(SheetKinds::Sentence, say("since-no-suspect")));
+        return;
+    }
     if (!since) {
         const bool none = since.error().why == shop::trending::NoFigure::noChange;
         page.blocks.append(textBlock(
@@ -193,7 +205,7 @@ void ComplaintWay::addSince(SheetPageState& page) const {
         TrailEntry entry;
         entry.time = toQString(wording::clockText(event.at, facts.utcOffsetMinutes));
         entry.day = toQString(wording::dayOf(event.at, facts.utcOffsetMinutes));
-        entry.title = withLargeFirst(wording::eventText(facts, event, speech()));
+        entry.title = largeFirst(wording::eventText(facts, event, speech()));
         trail.trail.append(entry);
     }
     if (!trail.trail.isEmpty()) {

@@ -1,5 +1,6 @@
 #include "kiosk/screens/presenting/deciding/finding_form.hpp"
 
+#include "kiosk/screens/presenting/deciding/large_first.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
@@ -96,8 +97,8 @@ void FindingForm::addTo(SheetPageState& page) const {
     std::vector<Choice> causes;
     for (std::size_t i = 0; i < shop::trending::kCureCauses; ++i) {
         const auto cause = static_cast<CureCause>(i);
-        causes.push_back({std::string{kCause} + wording::nameOf(cause),
-                          withLargeFirst(wording::word(cause, speech())).toStdString()});
+        causes.push_back(
+            {std::string{kCause} + wording::nameOf(cause), largeFirst(wording::word(cause, speech())).toStdString()});
     }
     page.blocks.append(choicesBlock(text("holds.risk.cause-choose"), causes,
                                     m_cause ? std::string{kCause} + wording::nameOf(*m_cause) : std::string{}));
