@@ -235,7 +235,10 @@ TEST_CASE("a hold on shipped pieces is a recall to decide, first in the list, an
     std::ifstream in{rig.needs.exchange / "recall-run-20418-lot-1-2026-02-25.csv"}; // 1,772,000,000 s: 2026-02-25
     std::stringstream text;
     text << in.rdbuf();
-    CHECK(text.str() == "customer,carton,pieces,run,lot,day\r\nKestrel,C-1,60,20418,1,\r\nKestrel,C-2,,20418,1,\r\n");
+    CHECK(text.str() == "customer,carton,pieces,run,lot,day,State,place\r\n"
+                        "Kestrel,C-1,60,20418,1,,On hold,shipped\r\n"
+                        "Kestrel,C-2,,20418,1,,On hold,shipped\r\n"
+                        ",,140,20418,1,,On hold,here\r\n"); // 200 made less 60
 }
 
 TEST_CASE("called back pieces stay on hold until they are decided", "[deciding][holds]") {

@@ -143,7 +143,7 @@ private:
 
 /// Everything that a person could read on the sheet, one text a line.
 [[nodiscard]] inline std::string allText(const SheetPageState& page) {
-    QStringList all{page.heading, page.title};
+    QStringList all{page.head, page.headHow, page.heading, page.title};
     for (const auto& row : page.list) {
         all << row.title << row.detail << row.value;
     }
