@@ -15,8 +15,8 @@ TEST_CASE("two touches lead from a clue to everything about the run", "[deciding
     CHECK(shows(trace, "Scan a ticket"));
     trace.enter("trace.clue", "C-77"); // first touch: the field; second: its enter
     CHECK(shows(trace, "Run 20418"));
-    CHECK(shows(trace, "2 readings, 1 of them under-cured or overheated."));
-    CHECK(shows(trace, "60 pieces shipped in 1 cartons."));
+    CHECK(shows(trace, "2 readings: 1 under-cured or overheated."));
+    CHECK(shows(trace, "60 pieces shipped in 1 carton."));
     CHECK(shows(trace, "On hold: a reading"));
     CHECK(shows(trace, "60 shipped to Kestrel"));
     CHECK(shows(trace, "No piece is kept."));
