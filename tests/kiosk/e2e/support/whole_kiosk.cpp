@@ -21,6 +21,7 @@
 #include <QQuickWindow>
 #include <QtTest/QTest>
 
+#include <algorithm>
 #include <functional>
 #include <random>
 
@@ -48,6 +49,23 @@ void gather(QQuickItem* item, QList<QQuickItem*>& items) {
     items.append(item);
     for (QQuickItem* child : item->childItems()) {
         gather(child, items);
+    }
+}
+
+/// Scrolls what scrolls so that all of the item can be pressed.
+void bringIntoSight(QQuickItem* item) {
+    for (auto* above = item->parentItem(); above != nullptr; above = above->parentItem()) {
+        if (!above->inherits("QQuickFlickable")) {
+            continue;
+        }
+        const auto rect = item->mapRectToItem(above, {0, 0, item->width(), item->height()});
+        const auto at = above->property("contentY").toReal();
+        const auto most = std::max(0.0, above->property("contentHeight").toReal() - above->height());
+        if (rect.top() < 0.0) {
+            above->setProperty("contentY", std::max(0.0, at + rect.top()));
+        } else if (rect.bottom() > above->height()) {
+            above->setProperty("contentY", std::min(most, at + rect.bottom() - above->height()));
+        }
     }
 }
 
@@ -95,10 +113,21 @@ public:
         m_model.padEntered(QString::fromUtf8(text));
         return true;
     }
+    [[nodiscard]] bool chooseRow(const QString& beginning) {
+        auto* sheet = m_model.sheet();
+        for (const auto& row : sheet->state().list) {
+            if (row.title.startsWith(beginning) && !row.id.isEmpty()) {
+                sheet->trigger(row.id);
+                return true;
+            }
+        }
+        return false;
+    }
     [[nodiscard]] bool scannerReady() const { return m_scannerState == drivers::LinkState::ready; }
     [[nodiscard]] bool press(const std::function<bool(const QString&)>& named) const {
-        for (const QQuickItem* item : items()) {
+        for (QQuickItem* item : items()) {
             if (item->property("isTouchTarget").toBool() && named(item->property("spoken").toString())) {
+                bringIntoSight(item);
                 const auto centre = item->mapRectToScene({0, 0, item->width(), item->height()}).center().toPoint();
                 QTest::mouseClick(window(), Qt::LeftButton, {}, centre);
                 return true;
@@ -210,6 +239,10 @@ bool WholeKiosk::press(const char* name) const {
 
 bool WholeKiosk::pressWhatBegins(const char* beginning) const {
     return m_inside->press([&](const QString& spoken) { return spoken.startsWith(QString::fromUtf8(beginning)); });
+}
+
+bool WholeKiosk::chooseRow(const char* beginning) const {
+    return m_inside->chooseRow(QString::fromUtf8(beginning));
 }
 
 bool WholeKiosk::type(const char* text) const {

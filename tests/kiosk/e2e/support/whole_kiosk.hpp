@@ -30,10 +30,13 @@ public:
     [[nodiscard]] bool showsPartly(const char* text) const;
     [[nodiscard]] const kiosk::shop::ProvingState& state() const;
     [[nodiscard]] bool scannerReady() const;
-    /// Presses a button by the name that it has for accessibility tools; false if none is visible.
+    /// Presses a button by the name that it has for accessibility tools, which a page scrolls to; false if there is
+    /// none.
     [[nodiscard]] bool press(const char* name) const;
     /// The same by the beginning of its name.
     [[nodiscard]] bool pressWhatBegins(const char* beginning) const;
+    /// Chooses the row of the sheet's list whose title begins so, in sight or not; false if there is none.
+    [[nodiscard]] bool chooseRow(const char* beginning) const;
     /// What is typed on the pad, and Enter; false if no field's pad is open.
     [[nodiscard]] bool type(const char* text) const;
 
