@@ -242,7 +242,12 @@ bool KioskPresenter::actOnPlaces(const QString& id) {
         goTo(name);
         return true;
     }
-    return m_places.act(name, m_speech);
+    auto read = std::exchange(m_notice, {}); // it covers the page: who presses something beside it wants to see that
+    if (m_places.act(name, m_speech)) {
+        return true;
+    }
+    m_notice = std::move(read);
+    return false;
 }
 
 void KioskPresenter::enter(const QString& field, const QString& text) {

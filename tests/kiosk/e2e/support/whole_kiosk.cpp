@@ -19,6 +19,7 @@
 #include <QQuickImageProvider>
 #include <QQuickItem>
 #include <QQuickWindow>
+#include <QtQuickTest/quicktest.h>
 #include <QtTest/QTest>
 
 #include <algorithm>
@@ -123,11 +124,22 @@ public:
         }
         return false;
     }
+    [[nodiscard]] bool trigger(const QString& id) {
+        for (const auto& block : m_model.sheet()->state().blocks) {
+            if (std::any_of(block.actions.begin(), block.actions.end(),
+                            [&](const screens::ActionState& action) { return action.id == id; })) {
+                m_model.sheet()->trigger(id);
+                return true;
+            }
+        }
+        return false;
+    }
     [[nodiscard]] bool scannerReady() const { return m_scannerState == drivers::LinkState::ready; }
     [[nodiscard]] bool press(const std::function<bool(const QString&)>& named) const {
         for (QQuickItem* item : items()) {
             if (item->property("isTouchTarget").toBool() && named(item->property("spoken").toString())) {
                 bringIntoSight(item);
+                QQuickTest::qWaitForPolish(window()); // else it is pressed where it stood before the page changed
                 const auto centre = item->mapRectToScene({0, 0, item->width(), item->height()}).center().toPoint();
                 QTest::mouseClick(window(), Qt::LeftButton, {}, centre);
                 return true;
@@ -243,6 +255,10 @@ bool WholeKiosk::pressWhatBegins(const char* beginning) const {
 
 bool WholeKiosk::chooseRow(const char* beginning) const {
     return m_inside->chooseRow(QString::fromUtf8(beginning));
+}
+
+bool WholeKiosk::trigger(const char* id) const {
+    return m_inside->trigger(QString::fromUtf8(id));
 }
 
 bool WholeKiosk::type(const char* text) const {

@@ -37,6 +37,8 @@ public:
     [[nodiscard]] bool pressWhatBegins(const char* beginning) const;
     /// Chooses the row of the sheet's list whose title begins so, in sight or not; false if there is none.
     [[nodiscard]] bool chooseRow(const char* beginning) const;
+    /// Presses what the sheet shows under this id: one answer of several that are named alike.
+    [[nodiscard]] bool trigger(const char* id) const;
     /// What is typed on the pad, and Enter; false if no field's pad is open.
     [[nodiscard]] bool type(const char* text) const;
 
