@@ -1,14 +1,16 @@
 #include "analytics/statistics/models/change_contrast.hpp"
 
+#include "analytics/statistics/models/random_order.hpp"
+
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 namespace holdfast::analytics::statistics {
 
 namespace {
 
 constexpr std::size_t kMostBlocks = 10'000;
+constexpr double kRounding = 1e-12; ///< the same contrast summed in another order
 
 double xLogX(double x) noexcept {
     return x > 0.0 ? x * std::log(x) : 0.0;
@@ -69,23 +71,55 @@ std::vector<ChangeCell> pooled(const std::vector<ChangeCell>& cells) {
     return blocks;
 }
 
-/// Fisher–Yates with our own choice of index, so that a seed gives the same orders with every standard library.
-void shuffle(std::vector<ChangeCell>& cells, std::mt19937_64& random) {
-    for (std::size_t i = cells.size(); i > 1; --i) {
-        const std::uint64_t draw = random() >> 32; // n ≤ 10,000: the bias of the product is below 3 in a million
-        std::swap(cells[i - 1], cells[(draw * i) >> 32]);
-    }
-}
-
+/// Of one law, orders of cells that carry their weights with them.
 template <ChangeLaw law>
 double permutationPOf(std::vector<ChangeCell> cells, int permutations, std::uint64_t seed) {
     const ChangeCell sum = sumOf(cells);
-    const double observed = largest<law>(cells, sum) * (1.0 - 1e-12); // the same value summed in another order
-    std::mt19937_64 random{seed};
+    const double whole = explained<law>(sum.amount, sum.weight);
+    const double observed = largest<law>(cells, sum) * (1.0 - kRounding) + whole;
+    Xoshiro256 random{seed};
     int asLarge = 0;
     for (int i = 0; i < permutations; ++i) {
-        shuffle(cells, random);
-        asLarge += largest<law>(cells, sum) >= observed ? 1 : 0;
+        double most = whole;
+        ChangeCell right;
+        shuffle(cells, cells.size(), random, [&](const ChangeCell& cell, std::size_t) {
+            right.amount += cell.amount;
+            right.weight += cell.weight;
+            most = std::max(most, explained<law>(right.amount, right.weight) +
+                                      explained<law>(sum.amount - right.amount, sum.weight - right.weight));
+        });
+        asLarge += most >= observed ? 1 : 0;
+    }
+    return (1.0 + asLarge) / (1.0 + permutations);
+}
+
+/// Normal values about their mean, all of one weight but perhaps the last, which then keeps its place: the weights on
+/// both sides of a split never change, so that it is as large as `observed` where the square of the right side's sum
+/// reaches a figure known beforehand: observed·left·right/(left + right).
+double permutationPOfNormal(const std::vector<ChangeCell>& cells, int permutations, std::uint64_t seed) {
+    const ChangeCell sum = sumOf(cells);
+    const double observed = largest<ChangeLaw::Normal>(cells, sum) * (1.0 - kRounding);
+    std::vector<double> amounts;
+    std::vector<double> enough;
+    double left = 0.0;
+    for (const auto& cell : cells) {
+        amounts.push_back(cell.amount - sum.amount / sum.weight * cell.weight);
+        enough.push_back(observed * left * (sum.weight - left) / sum.weight);
+        left += cell.weight;
+    }
+    enough.front() = HUGE_VAL; // no split before the first
+    const bool lastSmaller = cells.back().weight != cells.front().weight;
+    const std::size_t moved = cells.size() - (lastSmaller ? 1 : 0);
+    Xoshiro256 random{seed};
+    int asLarge = 0;
+    for (int i = 0; i < permutations; ++i) {
+        double right = lastSmaller ? amounts.back() : 0.0;
+        double most = lastSmaller ? right * right - enough.back() : -HUGE_VAL;
+        shuffle(amounts, moved, random, [&, limits = enough.data()](double amount, std::size_t place) {
+            right += amount;
+            most = std::max(most, right * right - limits[place]);
+        });
+        asLarge += most >= 0.0 ? 1 : 0;
     }
     return (1.0 + asLarge) / (1.0 + permutations);
 }
@@ -116,7 +150,7 @@ double permutationP(const std::vector<ChangeCell>& cells, ChangeLaw law, int per
     auto blocks = pooled(cells);
     switch (law) {
     case ChangeLaw::Normal:
-        return permutationPOf<ChangeLaw::Normal>(std::move(blocks), permutations, seed);
+        return permutationPOfNormal(blocks, permutations, seed);
     case ChangeLaw::Binomial:
         return permutationPOf<ChangeLaw::Binomial>(std::move(blocks), permutations, seed);
     case ChangeLaw::Poisson:

@@ -19,7 +19,7 @@ enum class ChangeLaw { Normal, Binomial, Poisson };
 [[nodiscard]] std::vector<double> contrasts(const std::vector<ChangeCell>& cells, ChangeLaw law);
 
 /// (1 + orders whose largest contrast is not below that of the cells as they stand)/(1 + permutations). More than
-/// 10,000 cells are first pooled into 10,000 blocks of neighbours.
+/// 10,000 cells are first pooled into 10,000 blocks of neighbours; of values a smaller last block keeps its place.
 [[nodiscard]] double permutationP(const std::vector<ChangeCell>& cells, ChangeLaw law, int permutations,
                                   std::uint64_t seed);
 
