@@ -17,6 +17,9 @@ Item {
     // What the names leave of the row is the air around them: 40 if there is that much.
     readonly property real air: Math.min(Theme.px(40), (root.width - root.namesWidth()) / Math.max(1, root.count))
     readonly property bool crowded: root.rowWidth(Theme.px(135)) > root.width
+    readonly property real least: Theme.px(root.crowded ? 74 : 135)
+    // Many places share what is left of the row; a few stand at its left.
+    readonly property real share: root.count > 4 ? Math.max(0, Math.floor((root.width - root.rowWidth(root.least)) / root.count)) : 0
     height: root.lines * Theme.placesBar
 
     function nameWidth(place: placeState): real {
@@ -41,7 +44,7 @@ Item {
             const each = Math.floor(root.width / root.perLine);
             return (index + 1) % root.perLine > 0 ? each : root.width - (root.perLine - 1) * each;
         }
-        return Math.max(Theme.px(root.crowded ? 74 : 135), root.nameWidth(place) + root.air);
+        return Math.max(root.least, root.nameWidth(place) + root.air) + root.share;
     }
 
     FontMetrics {
@@ -69,7 +72,7 @@ Item {
                     color: cell.chosen !== press.down ? Theme.ink : Theme.paper
                 }
                 Rule {
-                    visible: !cell.chosen && (root.lines === 1 || (cell.index + 1) % root.perLine > 0)
+                    visible: !cell.chosen && (cell.index + 1) % root.perLine > 0
                     width: Theme.hair
                     height: Theme.px(40)
                     anchors.right: parent.right

@@ -13,7 +13,7 @@ Item {
     property bool brief: false
     readonly property int count: root.actions.length
     readonly property real gap: Theme.px(15)
-    readonly property real least: Theme.px(root.fill ? 120 : 96)
+    readonly property real least: Theme.px(root.fill ? 112 : 96)
     readonly property list<rect> boxes: root.laidOut()
     signal triggered(string id)
 
@@ -35,9 +35,10 @@ Item {
     function twoLinesOf(index: int): real {
         return Math.max(root.least, metrics.inTwoLines(root.labelOf(root.actions[index])) + Theme.px(26));
     }
-    // One row of equal buttons if their labels stand in it, in two lines each if they must; else 0.
-    function evenWidth(): real {
-        const each = (root.width - (root.count - 1) * root.gap) / root.count;
+    // Equal buttons in so many rows if their labels stand in them, in two lines each if they must; else 0.
+    function evenWidth(rows: int): real {
+        const columns = Math.ceil(root.count / rows);
+        const each = (root.width - (columns - 1) * root.gap) / columns;
         for (let i = 0; i < root.count; ++i) {
             if (!root.fill || root.twoLinesOf(i) > each) {
                 return 0;
@@ -45,9 +46,14 @@ Item {
         }
         return each;
     }
+    // More than two rows are brought to two where that is possible.
+    function evenOf(): real {
+        const one = root.evenWidth(1);
+        return one > 0 || root.count < 5 ? one : root.evenWidth(2);
+    }
     function laidOut(): list<rect> {
         const boxes = [];
-        const even = root.evenWidth();
+        const even = root.evenOf();
         let y = 0;
         for (let first = 0; first < root.count; ) {
             let sum = even > 0 ? even : root.needOf(first);

@@ -20,11 +20,12 @@ Item {
     readonly property real detailLeft: root.listShown && !root.portrait ? list.width : 0
     // Two columns of blocks, or one under the other.
     readonly property bool split: root.model.hasBeside && !root.portrait
+    readonly property bool threeColumns: root.split && root.model.hasList
 
     SheetListColumn {
         id: list
         visible: root.listShown && !(root.portrait && root.refused)
-        width: root.portrait ? parent.width : Theme.px(424)
+        width: root.portrait ? parent.width : Theme.px(root.threeColumns ? 340 : 424)
         height: parent.height
         compact: root.compact
         model: root.model
@@ -39,7 +40,7 @@ Item {
     Item {
         id: detail
         visible: root.detailShown && !root.refused
-        readonly property real leftWidth: root.split ? Math.round(detail.width * 0.65) : detail.width
+        readonly property real leftWidth: root.split ? Math.round(detail.width * (root.threeColumns ? 0.5 : 0.65)) : detail.width
         x: root.detailLeft
         width: parent.width - x
         height: parent.height

@@ -98,9 +98,19 @@ public:
     int studies = 0;
 };
 
+/// As an upright screen shows it: what stands beside comes under the rest.
+[[nodiscard]] inline SheetPageState uprightOf(const SheetPlace& place) {
+    auto page = place.sheet();
+    page.blocks += page.beside;
+    page.actions += page.besideActions;
+    page.beside.clear();
+    page.besideActions.clear();
+    return page;
+}
+
 /// What allText does not read: histories and ticks.
 [[nodiscard]] inline std::string everything(const SheetPlace& place) {
-    const auto page = place.sheet();
+    const auto page = uprightOf(place);
     auto text = QString::fromStdString(allText(page));
     for (const auto& block : page.blocks) {
         for (const auto& entry : block.trail) {
@@ -125,7 +135,7 @@ public:
 }
 
 [[nodiscard]] inline bool offers(const SheetPlace& place, const std::string& id) {
-    const auto page = place.sheet();
+    const auto page = uprightOf(place);
     const auto wanted = QString::fromStdString(id);
     const auto has = [&](const QList<ActionState>& actions) {
         return std::any_of(actions.begin(), actions.end(), [&](const auto& action) { return action.id == wanted; });

@@ -145,7 +145,7 @@ private:
 /// Where words first stand on the page; npos: nowhere.
 [[nodiscard]] inline std::size_t placeOf(const SheetPlace& place, const std::string& words) {
     std::size_t at = 0;
-    const auto page = place.sheet();
+    const auto page = uprightOf(place);
     for (const auto& block : page.blocks) {
         SheetPageState alone;
         alone.blocks.append(block);

@@ -155,8 +155,6 @@ bool ComplaintPlace::act(const std::string& id) {
         reload();
     } else if (id == "complaint.causes") {
         showCauses();
-    } else if (id == "complaint.holds") {
-        m_needs.go("holds");
     } else {
         return m_way && actOnChosen(id);
     }
@@ -217,8 +215,7 @@ void ComplaintPlace::addList(SheetPageState& page) const {
     }
     page.listActions = {
         pressOf("complaint.new", text("holds.complaint.new")), pressOf("complaint.causes", text("holds.risk.causes")),
-        pressOf("complaint.toggle", text(m_closedToo ? "holds.complaint.show-open" : "holds.complaint.show-closed")),
-        pressOf("complaint.holds", text("holds.heading"))};
+        pressOf("complaint.toggle", text(m_closedToo ? "holds.complaint.show-open" : "holds.complaint.show-closed"))};
 }
 
 SheetPageState ComplaintPlace::sheet() const {
@@ -226,9 +223,7 @@ SheetPageState ComplaintPlace::sheet() const {
     page.heading = toQString(text("holds.complaint.heading"));
     page.head = page.heading;
     if (m_way) {
-        const auto& taken = m_way->row().taken;
-        page.head = toQString(text("holds.complaint.title", {{"number", std::to_string(taken.number)}}));
-        page.headHow = toQString(wording::word(taken.what, m_needs.speech()));
+        page.head = toQString(text("holds.complaint.title", {{"number", std::to_string(m_way->row().taken.number)}}));
     }
     page.listNone = toQString(text("holds.complaint.none"));
     page.back = pressOf("complaint.back", text("holds.back"));

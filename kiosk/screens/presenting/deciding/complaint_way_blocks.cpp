@@ -236,18 +236,18 @@ void ComplaintWay::addActions(SheetPageState& page) const {
         const auto& id = lotOf(lot).id;
         const bool alone = open.size() == 1 && id == open.front();
         if (alone || (id == m_chosenLot && canHold(lot))) {
-            page.actions.append(
+            page.besideActions.append(
                 pressOf(alone ? "complaint.hold-all" : "complaint.hold-one", lotText("hold-one", lot.lot), !primary));
             primary = true;
         }
     }
     if (open.size() > 1) {
-        page.actions.append(
+        page.besideActions.append(
             pressOf("complaint.hold-all", say("hold-all", {{"count", std::to_string(open.size())}}), !primary));
         primary = true;
     }
     if (risk() != nullptr) {
-        page.actions.append(pressOf("complaint.recall", say("recall")));
+        page.besideActions.append(pressOf("complaint.recall", say("recall")));
     }
     if (!closed) {
         page.actions.append(pressOf("complaint.close", text("holds.complaint.close"), !primary));
@@ -263,7 +263,7 @@ void ComplaintWay::addTo(SheetPageState& page) const {
         title.push_back(say("pieces", {{"count", std::to_string(*taken.pieces)}}));
     }
     title.push_back(taken.customer);
-    page.title = largeFirst(joined(title, " · "));
+    page.headHow = largeFirst(joined(title, " · "));
     addClue(page);
     if (m_fault) {
         page.blocks.append(leadBlock(wording::sentence(*m_fault, speech())));
@@ -278,14 +278,16 @@ void ComplaintWay::addTo(SheetPageState& page) const {
     if (!m_run.empty()) {
         addOurs(page);
     }
-    if (risk() != nullptr) {
-        addAtRisk(page);
-        addToday(page);
-        addWhy(page);
-        addSince(page);
-        addFix(page);
-    }
     addMore(page);
+    if (risk() != nullptr) {
+        SheetPageState beside;
+        addAtRisk(beside);
+        addToday(beside);
+        addWhy(beside);
+        addSince(beside);
+        addFix(beside);
+        page.beside = std::move(beside.blocks);
+    }
     addActions(page);
 }
 

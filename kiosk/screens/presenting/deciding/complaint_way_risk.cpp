@@ -30,7 +30,8 @@ std::string ComplaintWay::lotDetail(const LotAtRisk& lot) const {
     std::vector<std::string> parts;
     if (!lot.shipments.empty()) {
         const auto& out = facts.shipments[static_cast<std::size_t>(lot.shipments.front())];
-        parts.push_back(say(out.cartons.empty() ? "lot-shipped" : "lot-shipped-cartons",
+        const bool named = !out.cartons.empty() && lotOf(lot).id == m_chosenLot; // they are many: of the chosen one
+        parts.push_back(say(named ? "lot-shipped-cartons" : "lot-shipped",
                             {{"count", std::to_string(out.pieces)},
                              {"day", wording::dayOf(out.at, facts.utcOffsetMinutes)},
                              {"customer", out.customer.empty() ? text("holds.recall.no-customer") : out.customer},

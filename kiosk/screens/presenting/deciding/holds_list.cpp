@@ -19,13 +19,13 @@ SheetRow HoldsPlace::rowOf(const records::HoldRow& hold) const {
     const auto& speech = m_needs.speech();
     const auto why = wording::word(hold.placed.cause, speech);
     const bool back = hold.recall.has_value();
-    auto row = factRow(
-        text(hold.placed.bin > 0 ? "holds.list.row-bin" : "holds.list.row", {{"run", std::to_string(hold.runNumber)},
-                                                                             {"lot", std::to_string(hold.lotNumber)},
-                                                                             {"bin", std::to_string(hold.placed.bin)}}),
-        {},
+    const auto told =
         back ? text("holds.list.called-back", {{"why", why}})
-             : text("holds.list.since", {{"why", why}, {"since", wording::dayOf(hold.at, how().utcOffsetMinutes)}}));
+             : text("holds.list.since", {{"why", why}, {"since", wording::dayOf(hold.at, how().utcOffsetMinutes)}});
+    auto row = factRow(
+        text("holds.list.row", {{"run", std::to_string(hold.runNumber)}, {"lot", std::to_string(hold.lotNumber)}}), {},
+        hold.placed.bin > 0 ? text("holds.list.in-bin", {{"bin", std::to_string(hold.placed.bin)}, {"told", told}})
+                            : told);
     if (const auto pieces = shop::deciding::piecesOfHold(hold.placed, std::nullopt)) {
         row.value = toQString(text("holds.list.pieces", {{"count", std::to_string(*pieces)}}));
     }
@@ -130,10 +130,9 @@ SheetPageState HoldsPlace::sheet() const {
     page.listNone = toQString(text("holds.none"));
     addList(page);
     page.listActions = {pressOf("holds.shelf", text("holds.to-shelf")), pressOf("holds.mock", text("holds.to-mock")),
-                        pressOf("holds.clue", text("holds.to-trace")),
-                        pressOf("holds.complaints", text("holds.to-complaints"))};
+                        pressOf("holds.clue", text("holds.to-trace"))};
     page.back = pressOf("holds.back", text("holds.back"));
-    page.detailOnly = m_page || m_lot;
+    page.detailOnly = m_page || (m_lot && !m_byItself);
     if (m_page) {
         m_page->addTo(page);
         return page;

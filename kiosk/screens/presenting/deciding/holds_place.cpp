@@ -44,8 +44,10 @@ void HoldsPlace::reload() {
             m_heldBare.push_back(lot);
         }
     }
-    if (m_lot) {
+    if (m_lot && !m_byItself) {
         choose(m_lot->row.id, m_hold);
+    } else if (m_said.empty() && !m_page) {
+        chooseFirst();
     }
     if (m_page) {
         m_page->reload();
@@ -79,8 +81,23 @@ void HoldsPlace::choose(const std::string& lot, const std::string& hold) {
         failed(shown.error());
         return;
     }
+    m_byItself = false;
     m_lot = std::move(*shown);
     m_hold = m_lot && m_lot->hold(hold) != nullptr ? hold : std::string{};
+}
+
+/// Who comes to Holds sees what is to be decided first without a touch.
+void HoldsPlace::chooseFirst() {
+    m_lot.reset();
+    m_hold.clear();
+    const auto recall = std::find_if(m_open.begin(), m_open.end(), [](const auto& hold) { return hold.shipped; });
+    if (const auto first = recall != m_open.end() ? recall : m_open.begin(); first != m_open.end()) {
+        const auto placed = first->placed;
+        choose(placed.lot, placed.hold);
+    } else if (!m_heldBare.empty()) {
+        choose(std::string{m_heldBare.front().lot.id}, {});
+    }
+    m_byItself = m_lot.has_value();
 }
 
 void HoldsPlace::showLot(const std::string& lot) {
@@ -156,8 +173,6 @@ bool HoldsPlace::actOnList(const std::string& id) {
         open(std::make_unique<RecallSheet>(m_needs, done));
     } else if (id == "holds.clue") {
         m_links->trace({});
-    } else if (id == "holds.complaints") {
-        m_links->complaint({});
     } else {
         return false;
     }
@@ -168,6 +183,7 @@ bool HoldsPlace::actOnLot(const std::string& id) {
     if (!m_lot) {
         return false;
     }
+    m_byItself = false;
     const auto done = [this](const std::string& said) { close(said); };
     const auto* hold = m_lot->hold(m_hold);
     if (id == "holds.decide" || id == "holds.release-unproven") {

@@ -35,6 +35,7 @@ private:
     void failed(const ledger::Failure& failure) const;
     bool chooseBin(std::int64_t bin);
     void choose(const std::string& lot, const std::string& hold);
+    void chooseFirst();
     [[nodiscard]] std::vector<ListedLot> unprovenLots() const;
     [[nodiscard]] std::vector<std::string> earlierReasons() const;
     void open(std::unique_ptr<HoldsPage> page);
@@ -62,6 +63,7 @@ private:
     std::vector<ListedLot> m_unproven;
     std::optional<LotShown> m_lot; ///< the chosen one
     std::string m_hold;            ///< id of the chosen one; empty: the lot itself
+    bool m_byItself = false;       ///< nobody chose it: it is the first of the list
     std::unique_ptr<HoldsPage> m_page;
     std::unique_ptr<HoldsPage> m_closed; ///< it may still be answering
     std::string m_said;
