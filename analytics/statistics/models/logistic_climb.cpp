@@ -12,26 +12,32 @@ constexpr int kStepsBeforeSeparation = 25; ///< by then what stays finite has se
 constexpr double kLongestStep = 5.0;       ///< in log odds for one spread of a covariate
 constexpr double kPivot = 1e-14;
 
-/// Σ log(1 + e) by products of up to 64 terms, so that a row costs no logarithm of its own.
+/// Σ trials·log(larger chance), of single trials by products of many, so that a row costs no logarithm of its own.
 class LogSum final {
 public:
-    void add(double e, double times) noexcept {
-        if (times != 1.0) {
-            m_sum += times * std::log1p(e);
+    void add(const LogisticPair& chance, const Lanes& trials) noexcept {
+        if (trials[0] != 1.0 || trials[1] != 1.0) {
+            m_sum.add(-trials * logOfOneAnd(chance.smaller / chance.larger));
             return;
         }
-        m_product *= 1.0 + e;
-        if (++m_factors == 64) {
-            m_sum += std::log(m_product);
-            m_product = 1.0;
-            m_factors = 0;
+        m_product *= chance.larger;
+        if (++m_factors == 512) { // each at least 1/2
+            takeProduct();
         }
     }
-    [[nodiscard]] double value() const noexcept { return m_sum + std::log(m_product); }
+    [[nodiscard]] double total() noexcept {
+        takeProduct();
+        return m_sum.total();
+    }
 
 private:
-    double m_sum = 0.0;
-    double m_product = 1.0;
+    void takeProduct() noexcept {
+        m_sum.add(Lanes{std::log(m_product[0]), std::log(m_product[1])});
+        m_product = Lanes{1.0, 1.0};
+        m_factors = 0;
+    }
+    LaneSum m_sum;
+    Lanes m_product{1.0, 1.0};
     int m_factors = 0;
 };
 
@@ -39,7 +45,7 @@ private:
 class Place final {
 public:
     Place(const LogisticDesign& design, Penalty penalty) : m_design{design}, m_penalty{penalty} {
-        m_chance.resize(design.rows());
+        m_chance.resize(design.pairs() * kLanes);
     }
     /// False where the information is singular.
     bool moveTo(const SmallVector& beta);
@@ -64,30 +70,25 @@ private:
 bool Place::moveTo(const SmallVector& beta) {
     const std::size_t p = m_design.coefficients();
     m_beta = beta;
-    m_information = SmallSymmetric{p};
+    LaneProducts information{p};
+    LaneSum linear;
     LogSum logs;
-    double linear = 0.0;
-    for (std::size_t i = 0; i < m_design.rows(); ++i) {
-        const double* x = m_design.row(i);
-        double eta = 0.0;
+    for (std::size_t i = 0; i < m_design.pairs(); ++i) {
+        const double* x = m_design.pair(i);
+        Lanes eta{};
         for (std::size_t j = 0; j < p; ++j) {
-            eta += beta[j] * x[j];
+            eta += beta[j] * loadLanes(x + j * kLanes);
         }
-        const double trials = m_design.trials(i);
-        const double e = std::exp(-std::abs(eta));
-        const double small = e / (1.0 + e);
-        m_chance[i] = eta >= 0.0 ? 1.0 - small : small;
-        linear += m_design.events(i) * eta - trials * std::max(eta, 0.0);
-        logs.add(e, trials);
-        const double weight = trials * small / (1.0 + e);
-        for (std::size_t a = 0; a < p; ++a) {
-            const double part = weight * x[a];
-            for (std::size_t b = 0; b <= a; ++b) {
-                m_information.at(a, b) += part * x[b];
-            }
-        }
+        const auto likely = eta > Lanes{};
+        const auto chance = logisticOfNegative(likely ? -eta : eta);
+        storeLanes(&m_chance[i * kLanes], likely ? chance.larger : chance.smaller);
+        const Lanes trials = m_design.pairTrials(i);
+        linear.add(m_design.pairEvents(i) * eta - trials * (likely ? eta : Lanes{}));
+        logs.add(chance, trials);
+        information.add(trials * chance.smaller * chance.larger, x);
     }
-    m_logLikelihood = linear - logs.value();
+    m_logLikelihood = linear.total() + logs.total();
+    m_information = information.total();
     m_factor = Cholesky::of(m_information, kPivot);
     if (!m_factor) {
         return false;
@@ -99,19 +100,22 @@ bool Place::moveTo(const SmallVector& beta) {
 /// Firth 1993: events − trials·chance + leverage·(1/2 − chance), leverage = weight·xᵀ(information)⁻¹x.
 SmallVector Place::score() const {
     const std::size_t p = m_design.coefficients();
-    SmallVector score{};
-    for (std::size_t i = 0; i < m_design.rows(); ++i) {
-        const double* x = m_design.row(i);
-        const double chance = m_chance[i];
-        const double trials = m_design.trials(i);
-        double residual = m_design.events(i) - trials * chance;
+    Lanes sums[kMostCoefficients]{};
+    for (std::size_t i = 0; i < m_design.pairs(); ++i) {
+        const double* x = m_design.pair(i);
+        const Lanes chance = loadLanes(&m_chance[i * kLanes]);
+        const Lanes trials = m_design.pairTrials(i);
+        Lanes residual = m_design.pairEvents(i) - trials * chance;
         if (m_penalty == Penalty::Firth) {
-            const double leverage = trials * chance * (1.0 - chance) * m_factor->quadratic(x);
-            residual += leverage * (0.5 - chance);
+            residual += trials * chance * (1.0 - chance) * m_factor->quadratic(x) * (0.5 - chance);
         }
         for (std::size_t j = 0; j < p; ++j) {
-            score[j] += residual * x[j];
+            sums[j] += residual * loadLanes(x + j * kLanes);
         }
+    }
+    SmallVector score{};
+    for (std::size_t j = 0; j < p; ++j) {
+        score[j] = sumOfLanes(sums[j]);
     }
     return score;
 }
@@ -221,7 +225,7 @@ Separation separationAlong(const LogisticDesign& design, const SmallVector& dire
     double farthest = 0.0;
     for (std::size_t i = 0; i < design.rows(); ++i) {
         for (std::size_t j = 0; j < design.coefficients(); ++j) {
-            along[i] += design.row(i)[j] * direction[j];
+            along[i] += design.at(i, j) * direction[j];
         }
         farthest = std::max(farthest, std::abs(along[i]));
     }

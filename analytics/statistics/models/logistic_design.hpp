@@ -12,10 +12,18 @@ public:
     [[nodiscard]] static tl::expected<LogisticDesign, StatisticsFault> of(const LogisticData& data);
 
     [[nodiscard]] std::size_t coefficients() const noexcept { return m_centre.size(); }
-    [[nodiscard]] std::size_t rows() const noexcept { return m_events.size(); }
-    [[nodiscard]] const double* row(std::size_t index) const noexcept { return &m_x[index * coefficients()]; }
-    [[nodiscard]] double events(std::size_t index) const noexcept { return m_events[index]; }
-    [[nodiscard]] double trials(std::size_t index) const noexcept { return m_trials[index]; }
+    [[nodiscard]] std::size_t rows() const noexcept { return m_rows; }
+    [[nodiscard]] double at(std::size_t row, std::size_t coefficient) const noexcept {
+        return m_x[(row / kLanes * coefficients() + coefficient) * kLanes + row % kLanes];
+    }
+    [[nodiscard]] double events(std::size_t row) const noexcept { return m_events[row]; }
+    [[nodiscard]] double trials(std::size_t row) const noexcept { return m_trials[row]; }
+    /// kLanes rows each; what the last lacks has no trials.
+    [[nodiscard]] std::size_t pairs() const noexcept { return m_events.size() / kLanes; }
+    /// Coefficient after coefficient, kLanes rows of each.
+    [[nodiscard]] const double* pair(std::size_t index) const noexcept { return &m_x[index * coefficients() * kLanes]; }
+    [[nodiscard]] Lanes pairEvents(std::size_t index) const noexcept { return loadLanes(&m_events[index * kLanes]); }
+    [[nodiscard]] Lanes pairTrials(std::size_t index) const noexcept { return loadLanes(&m_trials[index * kLanes]); }
     [[nodiscard]] double centre(std::size_t coefficient) const noexcept { return m_centre[coefficient]; }
     [[nodiscard]] double scale(std::size_t coefficient) const noexcept { return m_scale[coefficient]; }
     /// Moves the centre of one covariate (coefficient ≥ 1): the constant is then the log odds at the new centre.
@@ -31,7 +39,8 @@ private:
     void sumUp(const LogisticData& data);
     [[nodiscard]] bool isCollinear() const;
 
-    std::vector<double> m_x; ///< by rows
+    std::size_t m_rows = 0;
+    std::vector<double> m_x; ///< by pairs of rows
     std::vector<double> m_events;
     std::vector<double> m_trials;
     std::vector<double> m_centre; ///< the constant's: 0 and 1

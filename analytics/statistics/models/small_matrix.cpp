@@ -63,20 +63,6 @@ SmallVector Cholesky::solve(SmallVector b) const noexcept {
     return b;
 }
 
-double Cholesky::quadratic(const double* x) const noexcept {
-    SmallVector z{};
-    double sum = 0.0;
-    for (std::size_t row = 0; row < m_factor.size(); ++row) {
-        double value = x[row];
-        for (std::size_t k = 0; k < row; ++k) {
-            value -= m_factor.at(row, k) * z[k];
-        }
-        z[row] = value * m_inverseDiagonal[row];
-        sum += z[row] * z[row];
-    }
-    return sum;
-}
-
 SmallSymmetric Cholesky::inverse() const noexcept {
     SmallSymmetric result{m_factor.size()};
     for (std::size_t column = 0; column < m_factor.size(); ++column) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "analytics/statistics/models/lanes.hpp"
+
 #include <array>
 #include <cstddef>
 #include <optional>
@@ -30,6 +32,36 @@ private:
     std::array<double, kMostCoefficients * kMostCoefficients> m_cells{};
 };
 
+/// Σ weight·x·xᵀ over pairs of rows.
+class LaneProducts final {
+public:
+    explicit LaneProducts(std::size_t coefficients) noexcept : m_coefficients{coefficients} {}
+    /// x: coefficient after coefficient, kLanes rows of each.
+    void add(const Lanes& weight, const double* x) noexcept {
+        Lanes* sum = m_sums;
+        for (std::size_t a = 0; a < m_coefficients; ++a) {
+            const Lanes part = weight * loadLanes(x + a * kLanes);
+            for (std::size_t b = 0; b <= a; ++b) {
+                *sum++ += part * loadLanes(x + b * kLanes);
+            }
+        }
+    }
+    [[nodiscard]] SmallSymmetric total() const noexcept {
+        SmallSymmetric result{m_coefficients};
+        const Lanes* sum = m_sums;
+        for (std::size_t a = 0; a < m_coefficients; ++a) {
+            for (std::size_t b = 0; b <= a; ++b) {
+                result.at(a, b) = sumOfLanes(*sum++);
+            }
+        }
+        return result;
+    }
+
+private:
+    std::size_t m_coefficients;
+    Lanes m_sums[kMostCoefficients * (kMostCoefficients + 1) / 2]{};
+};
+
 /// Cholesky's factor L of A = L·Lᵀ (Golub and Van Loan, Matrix Computations, 4th ed., 4.2.5).
 class Cholesky final {
 public:
@@ -38,8 +70,8 @@ public:
     [[nodiscard]] double logDeterminant() const noexcept;
     /// x of A·x = b.
     [[nodiscard]] SmallVector solve(SmallVector b) const noexcept;
-    /// xᵀ·A⁻¹·x, by one forward substitution.
-    [[nodiscard]] double quadratic(const double* x) const noexcept;
+    /// xᵀ·A⁻¹·x of kLanes rows, by forward substitution; x as in LaneProducts.
+    [[nodiscard]] Lanes quadratic(const double* x) const noexcept;
     [[nodiscard]] SmallSymmetric inverse() const noexcept;
 
 private:
@@ -47,5 +79,19 @@ private:
     SmallSymmetric m_factor;
     SmallVector m_inverseDiagonal{};
 };
+
+inline Lanes Cholesky::quadratic(const double* x) const noexcept {
+    Lanes z[kMostCoefficients];
+    Lanes sum{};
+    for (std::size_t row = 0; row < m_factor.size(); ++row) {
+        Lanes value = loadLanes(x + row * kLanes);
+        for (std::size_t k = 0; k < row; ++k) {
+            value -= m_factor.at(row, k) * z[k];
+        }
+        z[row] = value * m_inverseDiagonal[row];
+        sum += z[row] * z[row];
+    }
+    return sum;
+}
 
 } // namespace holdfast::analytics::statistics

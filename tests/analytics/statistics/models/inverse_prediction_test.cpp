@@ -12,12 +12,6 @@ using namespace holdfast::analytics::statistics;
 
 namespace {
 
-LogisticOptions maximumLikelihood() {
-    LogisticOptions options;
-    options.penalty = Penalty::None;
-    return options;
-}
-
 /// Survival more likely with margin, `perLot` tests from each of `lots` lots.
 std::vector<MarginTest> washTests(std::uint64_t seed, int lots, int perLot) {
     std::mt19937_64 random{seed};

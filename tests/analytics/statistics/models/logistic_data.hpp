@@ -2,6 +2,10 @@
 
 #include "analytics/statistics/models/logistic.hpp"
 
+#include <cmath>
+#include <utility>
+#include <vector>
+
 namespace holdfast::analytics::statistics {
 
 /// Endometrial cancer, 79 women: neovasculation, pulsatility index, endometrium height; event: high histology grade
@@ -43,6 +47,25 @@ inline LogisticData budworms() {
     data.events = {1, 4, 9, 13, 18, 20, 0, 2, 6, 10, 12, 16};
     data.trials.assign(12, 20.0);
     return data;
+}
+
+inline LogisticOptions maximumLikelihood() {
+    LogisticOptions options;
+    options.penalty = Penalty::None;
+    return options;
+}
+
+inline LogisticData oneColumn(std::vector<double> x, std::vector<double> y) {
+    LogisticData data;
+    data.covariates = {std::move(x)};
+    data.events = std::move(y);
+    return data;
+}
+
+/// Finite figures, a p that is one.
+inline bool isSound(const LogisticCoefficient& c) {
+    const bool limits = std::isfinite(c.lower.value_or(0.0)) && std::isfinite(c.upper.value_or(0.0));
+    return limits && std::isfinite(c.estimate) && std::isfinite(c.standardError) && c.p >= 0.0 && c.p <= 1.0;
 }
 
 } // namespace holdfast::analytics::statistics
