@@ -2,8 +2,10 @@
 
 #include <SQLiteCpp/Database.h>
 #include <SQLiteCpp/Statement.h>
-#include <map>
+#include <functional>
 #include <string>
+#include <string_view>
+#include <unordered_map>
 #include <utility>
 
 namespace holdfast::kiosk::ledger {
@@ -33,8 +35,14 @@ public:
 private:
     friend class KeptStatement;
 
+    struct Hash final {
+        using is_transparent = void;
+        std::size_t operator()(std::string_view text) const noexcept { return std::hash<std::string_view>{}(text); }
+    };
+    using Idle = std::unordered_map<std::string, SQLite::Statement, Hash, std::equal_to<>>; ///< by text
+
     SQLite::Database& m_database;
-    std::map<std::string, SQLite::Statement, std::less<>> m_idle;
+    Idle m_idle;
     static inline thread_local KeptStatements* s_inUse = nullptr;
 };
 
@@ -50,30 +58,33 @@ public:
         }
     }
     KeptStatement(KeptStatement&& other) noexcept
-        : Statement{std::move(other)}, m_home{std::exchange(other.m_home, nullptr)} {}
+        : Statement{std::move(other)}, m_home{std::exchange(other.m_home, nullptr)}, m_place{std::move(other.m_place)} {
+    }
     KeptStatement(const KeptStatement&) = delete;
     KeptStatement& operator=(const KeptStatement&) = delete;
     KeptStatement& operator=(KeptStatement&&) = delete;
 
 private:
+    using Place = KeptStatements::Idle::node_type; ///< where it stood, with its text; empty: it is new
+
     KeptStatement(KeptStatements* home, const SQLite::Database& database, const char* sql)
-        : Statement{taken(home, database, sql)}, m_home{home} {}
+        : KeptStatement{home, home != nullptr ? takenFrom(*home, sql) : Place{}, database, sql} {}
+    KeptStatement(KeptStatements* home, Place place, const SQLite::Database& database, const char* sql)
+        : Statement{place.empty() ? Statement{database, sql} : std::move(place.mapped())}, m_home{home},
+          m_place{std::move(place)} {}
 
     static KeptStatements* homeFor(const SQLite::Database& database) noexcept {
         KeptStatements* inUse = KeptStatements::s_inUse;
         return inUse != nullptr && &inUse->m_database == &database ? inUse : nullptr;
     }
-    static Statement taken(KeptStatements* home, const SQLite::Database& database, const char* sql) {
-        if (home != nullptr) {
-            if (auto idle = home->m_idle.extract(std::string{sql}); !idle.empty()) {
-                return std::move(idle.mapped());
-            }
-        }
-        return {database, sql};
+    static Place takenFrom(KeptStatements& home, std::string_view sql) {
+        const auto idle = home.m_idle.find(sql);
+        return idle == home.m_idle.end() ? Place{} : home.m_idle.extract(idle);
     }
     void putBack() noexcept;
 
     KeptStatements* m_home;
+    Place m_place;
 };
 
 } // namespace holdfast::kiosk::ledger
