@@ -29,35 +29,73 @@ Json authoredJson(const Authored& value) {
 }
 
 /// Builds values as the library's own reading does, and notes a key that stands twice in one object. The library's
-/// callback could see that too, but hands over a copy of every value.
-class StrictDom final : public nlohmann::detail::json_sax_dom_parser<Json> {
-    using Dom = nlohmann::detail::json_sax_dom_parser<Json>;
-
+/// moves what an object has each time it grows, keys and all, and looks every key up.
+class StrictDom final {
 public:
-    explicit StrictDom(Json& into) : Dom{into, false} {}
+    explicit StrictDom(Json& into) : m_slot{&into} {}
 
-    bool start_object(std::size_t size) {
-        m_open.push_back(m_keys.size());
-        return Dom::start_object(size);
+    bool null() { return put(nullptr); }
+    bool boolean(bool value) { return put(value); }
+    bool number_integer(Json::number_integer_t value) { return put(value); }
+    bool number_unsigned(Json::number_unsigned_t value) { return put(value); }
+    bool number_float(Json::number_float_t value, const std::string&) { return put(value); }
+    bool string(std::string& value) { return put(std::move(value)); }
+    bool binary(Json::binary_t&) { return false; }
+
+    bool start_object(std::size_t) {
+        open(Json::value_t::object);
+        m_open.back()->get_ref<Json::object_t&>().reserve(kUsualKeys);
+        return true;
     }
     bool key(std::string& name) {
-        const auto first = m_keys.begin() + static_cast<std::ptrdiff_t>(m_open.back());
-        if (std::find(first, m_keys.end(), name) != m_keys.end()) {
+        auto& object = m_open.back()->get_ref<Json::object_t&>();
+        const auto known =
+            std::find_if(object.begin(), object.end(), [&](const auto& one) { return one.first == name; });
+        if (known != object.end()) {
             m_twice = name;
+            m_slot = &known->second;
+            return true;
         }
-        m_keys.push_back(name);
-        return Dom::key(name);
+        m_slot = &object.emplace_back(std::move(name), nullptr).second;
+        return true;
     }
-    bool end_object() {
-        m_keys.resize(m_open.back());
-        m_open.pop_back();
-        return Dom::end_object();
+    bool end_object() { return close(); }
+    bool start_array(std::size_t) {
+        open(Json::value_t::array);
+        return true;
     }
+    bool end_array() { return close(); }
+    bool parse_error(std::size_t, const std::string&, const nlohmann::detail::exception&) { return false; }
     [[nodiscard]] const std::string& twice() const noexcept { return m_twice; }
 
 private:
-    std::vector<std::string> m_keys; ///< of all objects that are open, the innermost last
-    std::vector<std::size_t> m_open; ///< where in m_keys each of them begins
+    static constexpr std::size_t kUsualKeys = 8;
+
+    /// Where the next value goes: after a key its place, in a list its end.
+    Json& next() {
+        if (!m_open.empty() && m_open.back()->is_array()) {
+            auto& list = m_open.back()->get_ref<Json::array_t&>();
+            return list.emplace_back();
+        }
+        return *m_slot;
+    }
+    template <class T>
+    bool put(T&& value) {
+        next() = Json(std::forward<T>(value));
+        return true;
+    }
+    void open(Json::value_t kind) {
+        auto& value = next();
+        value = Json(kind);
+        m_open.push_back(&value); // nothing beside it grows before it is closed
+    }
+    bool close() {
+        m_open.pop_back();
+        return true;
+    }
+
+    Json* m_slot;
+    std::vector<Json*> m_open; ///< objects and lists, the innermost last
     std::string m_twice;
 };
 
@@ -117,6 +155,8 @@ ObjectReader::ObjectReader(const Json& value, std::string path, Faults& faults)
     : m_object{value.is_object() ? &value : nullptr}, m_path{std::move(path)}, m_faults{faults} {
     if (m_object == nullptr) {
         m_faults.push_back({FaultCode::wrongType, m_path, "an object is asked for"});
+    } else {
+        m_known.resize(m_object->size());
     }
 }
 
@@ -129,12 +169,21 @@ void ObjectReader::fault(FaultCode code, const char* key, std::string what) {
 }
 
 const Json* ObjectReader::raw(const char* key) {
-    m_known.insert(key);
     if (m_object == nullptr) {
         return nullptr;
     }
-    const auto found = m_object->find(key);
-    return found == m_object->end() ? nullptr : &*found;
+    const auto& object = m_object->get_ref<const Json::object_t&>();
+    const std::string_view wanted{key};
+    for (std::size_t i = 0; i < object.size(); ++i) {
+        const auto at = (m_last + i) % object.size();
+        const auto& [name, value] = object.data()[at];
+        if (name == wanted) {
+            m_last = at;
+            m_known[at] = true;
+            return &value;
+        }
+    }
+    return nullptr;
 }
 
 const Json* ObjectReader::required(const char* key) {
@@ -367,9 +416,10 @@ void ObjectReader::finish() {
     if (m_object == nullptr) {
         return;
     }
-    for (const auto& [key, value] : m_object->items()) {
-        if (!m_known.contains(key)) {
-            fault(FaultCode::unknownKey, key.c_str(), "is no key here");
+    const auto& object = m_object->get_ref<const Json::object_t&>();
+    for (std::size_t i = 0; i < object.size(); ++i) {
+        if (!m_known[i]) {
+            fault(FaultCode::unknownKey, object.data()[i].first.c_str(), "is no key here");
         }
     }
 }

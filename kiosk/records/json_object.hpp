@@ -11,7 +11,6 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <optional>
-#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -116,7 +115,8 @@ private:
     const Json* m_object; ///< null: it was no object
     std::string m_path;
     Faults& m_faults;
-    std::set<std::string, std::less<>> m_known;
+    std::vector<bool> m_known; ///< which of the object's keys were asked for
+    std::size_t m_last = 0;    ///< of the key that was found last: keys are mostly asked for as they stand
 };
 
 } // namespace holdfast::kiosk::records

@@ -1,5 +1,5 @@
+#include "kiosk/records/open_queries.hpp"
 #include "kiosk/records/stored_body.hpp"
-#include "kiosk/records/test_queries.hpp"
 
 namespace holdfast::kiosk::records {
 namespace {
@@ -37,6 +37,16 @@ Result<std::optional<LoadRow>> loadById(const Database& database, const std::str
 
 Result<std::vector<LoadRow>> loads(const Database& database, int limit) {
     return asked("read the loads", [&] { return loadRows(database, "ORDER BY l.sequence DESC LIMIT ?", limit); });
+}
+
+Result<std::vector<LoadRow>> loadsUnderWay(const Database& database, int limit) {
+    return asked("read the loads under way", [&] {
+        return loadRows(database,
+                        "WHERE l.number > (SELECT max(number) FROM loads) - ? "
+                        "AND (l.judged IS NULL OR EXISTS (SELECT 1 FROM load_prints i JOIN prints p ON p.id = i.print "
+                        "WHERE i.load = l.id AND p.ended IS NULL)) ORDER BY l.number",
+                        limit);
+    });
 }
 
 Result<std::vector<LoadRow>> judgedLoads(const Database& database, const std::string& machine,

@@ -1,6 +1,7 @@
 #include "kiosk/records/mix_tree.hpp"
 
 #include <map>
+#include <set>
 
 namespace holdfast::kiosk::records {
 namespace {

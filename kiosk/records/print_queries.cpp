@@ -1,4 +1,3 @@
-#include "kiosk/records/lot_rows.hpp"
 #include "kiosk/records/run_layers.hpp"
 #include "kiosk/records/stored_body.hpp"
 #include "kiosk/records/test_queries.hpp"
@@ -13,49 +12,73 @@ namespace {
 using ledger::Result;
 using SQLite::Database;
 
-/// Rows of prints; what a lot was printed with is looked up once for all its prints.
+constexpr const char* kSelect =
+    "SELECT p.body, p.named_ms, p.ended, r.number, r.title, r.fabric, json_extract(r.body, '$.garment_colour'), "
+    "l.number, l.state, json_extract(r.body, '$.layers'), json_extract(l.body, '$.revisions.families'), r.body, l.body "
+    "FROM prints p LEFT JOIN runs r ON r.id = p.run LEFT JOIN lots l ON l.id = p.lot ";
+enum Column {
+    kNamed,
+    kNamedAt,
+    kEnded,
+    kRun,
+    kTitle,
+    kFabric,
+    kGarment,
+    kLot,
+    kState,
+    kLayers,
+    kRevisions,
+    kRunBody,
+    kLotBody
+};
+
+/// Rows of prints, in one question. What layers and revisions come to is looked up once for all prints that have the
+/// same: shops print the same again and again.
 class PrintRows final {
 public:
-    explicit PrintRows(const Database& database) : m_database{database} {}
+    explicit PrintRows(const Database& database) : m_database{database}, m_memory{database} {}
 
+    /// Prints are p.
     template <class... Values>
     [[nodiscard]] std::vector<PrintRow> where(const char* where, const Values&... values) {
         std::vector<PrintRow> rows;
-        auto query =
-            prepared(m_database, joined({"SELECT body, named_ms, ended FROM prints ", where}).c_str(), values...);
+        auto query = prepared(m_database, joined({kSelect, where}).c_str(), values...);
         while (query.executeStep()) {
-            auto named = storedBody<PrintNamed>(query.getColumn(0).getString());
-            PrintRow row = ofLot(named);
-            row.named = std::move(named);
-            row.namedAt = query.getColumn(1).getInt64();
-            row.ended = fromWord<PrintEnd>(textAt(query, 2).value_or(""));
+            PrintRow row = printedLike(query);
+            row.named = storedBody<PrintNamed>(query.getColumn(kNamed).getString());
+            row.namedAt = query.getColumn(kNamedAt).getInt64();
+            row.ended = fromWord<PrintEnd>(textAt(query, kEnded).value_or(""));
+            row.runNumber = query.getColumn(kRun).getInt64();
+            row.runTitle = textAt(query, kTitle).value_or("");
+            row.fabric = textAt(query, kFabric).value_or("");
+            row.garmentColour = textAt(query, kGarment).value_or("");
+            row.lotNumber = query.getColumn(kLot).getInt();
+            row.lotState = fromWord<LotState>(textAt(query, kState).value_or("")).value_or(row.lotState);
             rows.push_back(std::move(row));
         }
         return rows;
     }
 
 private:
-    const PrintRow& ofLot(const PrintNamed& named) {
-        const auto known = m_lots.find(named.lot);
-        return known != m_lots.end() ? known->second : m_lots.emplace(named.lot, look(named)).first->second;
+    /// Layers, chemistries and rest only.
+    const PrintRow& printedLike(SQLite::Statement& query) {
+        const auto key = textAt(query, kLayers).value_or("") + '\n' + textAt(query, kRevisions).value_or("");
+        const auto known = m_known.find(key);
+        return known != m_known.end() ? known->second : m_known.emplace(key, look(query)).first->second;
     }
 
-    PrintRow look(const PrintNamed& named) const {
-        RunOnFile run;
-        run.plan = body<RunPlanned>(m_database, "SELECT body FROM runs WHERE id = ?", named.run).value_or(RunPlanned{});
-        for (auto& lot : lotRows(m_database, "WHERE lots.id = ?", named.lot)) {
-            run.lot = std::move(lot);
+    PrintRow look(SQLite::Statement& query) {
+        RunOnFile onFile;
+        if (const auto body = textAt(query, kRunBody)) {
+            onFile.plan = storedBody<RunPlanned>(*body);
         }
-        fillLayers(m_database, run, std::nullopt);
+        if (const auto body = textAt(query, kLotBody)) {
+            onFile.lot.emplace().revisions = storedBody<LotOpened>(*body).revisions;
+        }
+        fillInks(m_memory, onFile, std::nullopt);
         PrintRow row;
-        row.runNumber = run.plan.number;
-        row.runTitle = run.plan.title;
-        row.fabric = run.plan.fabric;
-        row.garmentColour = run.plan.garmentColour;
-        row.lotNumber = run.lot ? run.lot->number : 0;
-        row.lotState = run.lot ? run.lot->state : LotState::open;
-        row.layers = run.plan.layers;
-        for (const auto& layer : run.layers.layers) {
+        row.layers = onFile.plan.layers;
+        for (const auto& layer : onFile.layers.layers) {
             addInk(row, layer.ink);
         }
         return row;
@@ -74,7 +97,8 @@ private:
     }
 
     const Database& m_database;
-    std::map<std::string, PrintRow> m_lots;
+    LayerMemory m_memory;
+    std::map<std::string, PrintRow> m_known; ///< by layers and revisions
 };
 
 std::optional<PrintRow> first(std::vector<PrintRow> rows) {
@@ -84,27 +108,27 @@ std::optional<PrintRow> first(std::vector<PrintRow> rows) {
 } // namespace
 
 Result<std::optional<PrintRow>> printByNumber(const Database& database, std::int64_t number) {
-    return asked("look up a print", [&] { return first(PrintRows{database}.where("WHERE number = ?", number)); });
+    return asked("look up a print", [&] { return first(PrintRows{database}.where("WHERE p.number = ?", number)); });
 }
 
 Result<std::optional<PrintRow>> printById(const Database& database, const std::string& print) {
-    return asked("look up a print", [&] { return first(PrintRows{database}.where("WHERE id = ?", print)); });
+    return asked("look up a print", [&] { return first(PrintRows{database}.where("WHERE p.id = ?", print)); });
 }
 
 Result<std::vector<PrintRow>> printsOfRun(const Database& database, const std::string& run) {
     return asked("read the prints of a run",
-                 [&] { return PrintRows{database}.where("WHERE run = ? ORDER BY number", run); });
+                 [&] { return PrintRows{database}.where("WHERE p.run = ? ORDER BY p.number", run); });
 }
 
 Result<std::vector<PrintRow>> openPrints(const Database& database, int limit) {
     return asked("read the prints", [&] {
-        return PrintRows{database}.where("WHERE ended IS NULL ORDER BY sequence DESC LIMIT ?", limit);
+        return PrintRows{database}.where("WHERE p.ended IS NULL ORDER BY p.sequence DESC LIMIT ?", limit);
     });
 }
 
 Result<std::vector<PrintRow>> retainedPrints(const Database& database) {
     return asked("read the retained prints", [&] {
-        return PrintRows{database}.where("WHERE shelf IS NOT NULL AND ended IS NULL ORDER BY shelf, number");
+        return PrintRows{database}.where("WHERE p.shelf IS NOT NULL AND p.ended IS NULL ORDER BY p.shelf, p.number");
     });
 }
 

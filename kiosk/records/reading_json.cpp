@@ -167,7 +167,9 @@ void readWindow(ObjectReader& from, ReadingTaken& record) {
 } // namespace
 
 Json toJson(const ReadingTaken& record) {
+    constexpr std::size_t kKeys = 16; // growing moves everything, and there are more readings than anything else
     Json json = Json::object();
+    json.get_ref<Json::object_t&>().reserve(kKeys);
     setIf(json, "run", record.run);
     setIf(json, "lot", record.lot);
     setIf(json, "dryer", record.dryer);

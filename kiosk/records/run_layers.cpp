@@ -33,18 +33,18 @@ const RevisionUsed* usedRevision(const std::vector<RevisionUsed>& all, const std
 /// Families as a run's lot was opened with them, else the newest; remembers which were used.
 class RunFamilies final {
 public:
-    RunFamilies(const Database& database, RunOnFile& run) : m_database{database}, m_run{run} {}
+    RunFamilies(LayerMemory& memory, RunOnFile& run) : m_memory{memory}, m_run{run} {}
     std::optional<analytics::InkFamily> operator()(const std::string& name) {
         const auto* used = m_run.lot ? usedRevision(m_run.lot->revisions.families, name) : nullptr;
-        const auto family = revisionOf<FamilyRecord>(m_database, "families", name, used);
-        if (family && usedRevision(m_run.revisions.families, family->name) == nullptr) {
-            m_run.revisions.families.push_back({family->name, family->revision});
+        const auto& family = m_memory.family(name, used != nullptr ? std::optional{used->revision} : std::nullopt);
+        if (family && usedRevision(m_run.revisions.families, family->ink.name) == nullptr) {
+            m_run.revisions.families.push_back({family->ink.name, family->revision});
         }
-        return family ? std::optional{toFamily(*family)} : std::nullopt;
+        return family ? std::optional{family->ink} : std::nullopt;
     }
 
 private:
-    const Database& m_database;
+    LayerMemory& m_memory;
     RunOnFile& m_run;
 };
 
@@ -81,12 +81,12 @@ bool asPlanned(const analytics::Ink& ink, const PlannedLayer& layer) {
 
 /// The layer as it is printed: from its buckets, if they were scanned, whatever was planned. Nothing if a bucket or a
 /// family is missing or the inks cannot be mixed.
-std::optional<analytics::Layer> layerOf(const Database& database, const PlannedLayer& planned, RunFamilies& families,
+std::optional<analytics::Layer> layerOf(LayerMemory& memory, const PlannedLayer& planned, RunFamilies& families,
                                         const std::optional<Moment>& now) {
     analytics::Layer layer{planned.colour, {}, std::nullopt};
     std::vector<analytics::MixPart> parts;
     for (const auto number : planned.buckets) {
-        const auto tree = treeOf(database, number);
+        const auto& tree = memory.tree(number);
         auto ink = tree ? inkOfTree(*tree, std::ref(families)) : std::nullopt;
         if (!ink) {
             return std::nullopt;
@@ -115,13 +115,37 @@ std::optional<analytics::Layer> layerOf(const Database& database, const PlannedL
 
 } // namespace
 
-void fillLayers(const Database& database, RunOnFile& run, const std::optional<Moment>& now) {
-    RunFamilies families{database, run};
+const std::optional<LayerMemory::Family>& LayerMemory::family(const std::string& name, std::optional<int> revision) {
+    const auto [place, isNew] = m_families.try_emplace({name, revision});
+    if (isNew) {
+        const RevisionUsed used{name, revision.value_or(0)};
+        if (const auto found = revisionOf<FamilyRecord>(m_database, "families", name, revision ? &used : nullptr)) {
+            place->second = Family{found->revision, toFamily(*found)};
+        }
+    }
+    return place->second;
+}
+
+const std::optional<BucketTree>& LayerMemory::tree(std::int64_t bucket) {
+    const auto [place, isNew] = m_trees.try_emplace(bucket);
+    if (isNew) {
+        place->second = treeOf(m_database, bucket);
+    }
+    return place->second;
+}
+
+void fillInks(LayerMemory& memory, RunOnFile& run, const std::optional<Moment>& now) {
+    RunFamilies families{memory, run};
     for (const auto& planned : run.plan.layers) {
-        auto layer = layerOf(database, planned, families, now);
+        auto layer = layerOf(memory, planned, families, now);
         run.usable = run.usable && layer.has_value();
         run.layers.layers.push_back(std::move(layer).value_or(analytics::Layer{planned.colour, {}, std::nullopt}));
     }
+}
+
+void fillLayers(const Database& database, RunOnFile& run, const std::optional<Moment>& now) {
+    LayerMemory memory{database};
+    fillInks(memory, run, now);
     const auto fabric =
         revisionOf<FabricRecord>(database, "fabrics", run.plan.fabric, run.lot ? &run.lot->revisions.fabric : nullptr);
     run.usable = run.usable && fabric.has_value();

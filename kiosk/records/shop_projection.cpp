@@ -1,5 +1,6 @@
 #include "kiosk/records/shop_projection.hpp"
 
+#include "kiosk/records/apply_record.hpp"
 #include "kiosk/records/floor_projection.hpp"
 #include "kiosk/records/json_object.hpp"
 #include "kiosk/records/kinds.hpp"
@@ -227,10 +228,24 @@ void apply(SQLite::Database& db, const Entry& entry, const ReadingStruck& struck
     projecting::recomputeHeldBy(db, entry, struck.reading);
 }
 
+void noteKind(SQLite::Database& db, const Entry& entry) {
+    execute(db, "INSERT OR IGNORE INTO kinds_seen VALUES (?, ?)", entry.kind, entry.version);
+}
+
+void applyNewest(SQLite::Database& db, const Entry& entry, const Record& record) {
+    std::visit([&](const auto& one) { records::apply(db, entry, one); }, record);
+    projecting::applyBeside(db, entry, record);
+}
+
 } // namespace
 
+void applyRecord(SQLite::Database& database, const ledger::Entry& entry, const Record& record) {
+    noteKind(database, entry);
+    applyNewest(database, entry, record);
+}
+
 void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entry) const {
-    execute(database, "INSERT OR IGNORE INTO kinds_seen VALUES (?, ?)", entry.kind, entry.version);
+    noteKind(database, entry);
     const auto rows = kinds();
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const KindRow& one) { return one.kind == entry.kind; });
     if (row == rows.end() || entry.version > row->version) {
@@ -240,12 +255,13 @@ void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entr
     if (!record) {
         refuse(entry, failureFrom(record.error()).what);
     }
-    Entry lifted = entry; // read tables hold bodies of the newest version only
-    if (entry.version < row->version) {
-        lifted.body = bodyOf(*record);
+    if (entry.version == row->version) {
+        applyNewest(database, entry, *record);
+        return;
     }
-    std::visit([&](const auto& one) { records::apply(database, lifted, one); }, *record);
-    projecting::applyBeside(database, lifted, *record);
+    Entry lifted = entry; // read tables hold bodies of the newest version only
+    lifted.body = bodyOf(*record);
+    applyNewest(database, lifted, *record);
 }
 
 } // namespace holdfast::kiosk::records

@@ -1,5 +1,4 @@
-#include "kiosk/records/test_queries.hpp"
-
+#include "kiosk/records/open_queries.hpp"
 #include "kiosk/records/stored_body.hpp"
 #include "kiosk/records/words.hpp"
 
@@ -14,7 +13,7 @@ using SQLite::Database;
 
 constexpr const char* kTestSelect =
     "SELECT t.id, t.done_ms, t.person, t.body, t.versions, iif(coalesce(l.word, 'valid') = 'valid', t.outcome, "
-    "'in-a-void-load') FROM tests t LEFT JOIN loads l ON l.id = t.load ";
+    "'in-a-void-load'), t.lot FROM tests t LEFT JOIN loads l ON l.id = t.load ";
 
 TestRow testRow(SQLite::Statement& query) {
     TestRow row;
@@ -78,6 +77,22 @@ Result<std::vector<TestRow>> testsOfPrint(const Database& database, const std::s
 Result<std::vector<TestRow>> testsOfLot(const Database& database, const std::string& lot) {
     return asked("read the tests of a lot",
                  [&] { return testRows(database, "", "WHERE t.lot = ? ORDER BY t.first", lot); });
+}
+
+Result<std::vector<TestOfLot>> testsOfOpenPrints(const Database& database, int limit) {
+    return asked("read the tests under way", [&] {
+        std::vector<TestOfLot> rows;
+        auto query = prepared(
+            database,
+            joined({kTestSelect, "WHERE t.lot IN (SELECT lot FROM prints WHERE ended IS NULL ORDER BY sequence DESC "
+                                 "LIMIT ?) ORDER BY t.lot, t.first"})
+                .c_str(),
+            limit);
+        while (query.executeStep()) {
+            rows.push_back({query.getColumn(6).getString(), testRow(query)});
+        }
+        return rows;
+    });
 }
 
 Result<std::vector<TestRow>> versionsOfTest(const Database& database, const std::string& id) {

@@ -1,3 +1,4 @@
+#include "kiosk/records/open_queries.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/shop_projection.hpp"
 #include "tests/kiosk/records/support/lot_book.hpp"
@@ -175,6 +176,8 @@ TEST_CASE("after years no question about prints, lots and batches reads a table 
         {"printsOfRun", [&] { return printsOfRun(db, kRun)->size() == 1; }},
         {"openPrints", [&] { return openPrints(db, 50)->size() == 50; }},
         {"retainedPrints", [&] { return !retainedPrints(db)->empty(); }},
+        {"testsOfOpenPrints", [&] { return !testsOfOpenPrints(db, 50)->empty(); }},
+        {"loadsUnderWay", [&] { return !loadsUnderWay(db, 50)->empty(); }},
         {"nextPrint", [&] { return *nextPrint(db) == 4001; }},
         {"isMethodUsed", [&] { return *isMethodUsed(db, "wash-house"); }},
         {"testsOfPrint", [&] { return testsOfPrint(db, "p2")->size() >= 1; }},
