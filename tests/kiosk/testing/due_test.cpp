@@ -1,5 +1,5 @@
 // What is due, by when, and what is late.
-#include "kiosk/shop/testing/due_tests.hpp"
+#include "kiosk/shop/testing/due_week.hpp"
 #include "tests/kiosk/testing/support/facts.hpp"
 
 using namespace holdfast;
@@ -182,4 +182,39 @@ TEST_CASE("late ones come first, then what waits, then what has its hour", "[tes
                          [&](const auto& one, const auto& other) { return order(one.state) < order(other.state); }));
     CHECK(due.back().print == "print-9");
     CHECK(due.back().state == DueState::by);
+}
+
+TEST_CASE("of what is due the owner is told how many, how many late, who is late longest, and what is still to come",
+          "[testing][due][briefing]") {
+    auto all = facts({"stretch-jersey"}); // each lot's print owes one stretch, 24 h after printing
+    for (const auto& [number, days] : {std::pair{8, 0}, {9, 1}, {10, 2}, {11, 3}, {12, 6}}) {
+        auto one = print(number, "lot-" + std::to_string(number));
+        one.named.printedAt = kPrinted + days * kDay;
+        one.runNumber = 20000 + number;
+        all.prints.push_back(one);
+    }
+    const auto now = at(kPrinted + 4 * kDay); // a print may be tested a day later, and has until that day's end
+    const auto due = shop::testsDue(all, now, 7);
+    CHECK(due.today == 5); // 7 to 11
+    CHECK(due.late == 4);  // all of them but 11
+    CHECK(due.soon == 1);  // 12, on the seventh day
+    REQUIRE(due.latest.size() == 3);
+    CHECK(due.latest[0].due.day <= due.latest[1].due.day);
+    CHECK(due.latest[1].due.day <= due.latest[2].due.day);
+    CHECK(due.latest[2].print == 9);
+    CHECK(due.latest[2].run == 20009);
+    CHECK(due.latest[2].method.key == "stretch-jersey");
+    CHECK_FALSE(due.none());
+    CHECK(shop::testsDue(all, now, 0).soon == 0);
+    CHECK(shop::testsDue(all, now, 7, 1).latest.size() == 1);
+    CHECK(shop::testsDue({}, now, 7).none());
+}
+
+TEST_CASE("a load that nobody has judged is late by its own number", "[testing][due][briefing]") {
+    auto all = facts({"wash-house"});
+    all.loads = {load(3, "print-7", kPrinted + 25 * kHour, std::nullopt)};
+    const auto due = shop::testsDue(all, at(kPrinted + 4 * kDay), 7);
+    REQUIRE(due.latest.size() == 1);
+    CHECK(due.latest[0].print == 0);
+    CHECK(due.latest[0].due.loadNumber == 3);
 }
