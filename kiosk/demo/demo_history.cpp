@@ -3,7 +3,7 @@
 #include "kiosk/demo/demo_player.hpp"
 #include "kiosk/demo/history/history_book.hpp"
 #include "kiosk/demo/history/history_model.hpp"
-#include "kiosk/records/shop_projection.hpp"
+#include "kiosk/demo/history/told_projection.hpp"
 
 #include <QCoreApplication>
 #include <QDir>
@@ -134,11 +134,18 @@ ledger::Result<void> writeTwelveDays(ledger::Writer& writer, drivers::WallTime n
     return begun ? keeping.done() : begun;
 }
 
-ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& writer, drivers::WallTime now,
-                                         const std::string& probeAddress) {
+/// `told` is the book's own projection, if it is one that can be told.
+ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& writer, const ToldProjection* told,
+                                         drivers::WallTime now, const std::string& probeAddress) {
     Keeping keeping{writer};
-    auto written = writeHistory(historyOf(demoHistoryPlan(now)), now.utcOffsetMinutes, probeAddress,
-                                [&](ledger::CommitRequest request) { return keeping.keep(std::move(request)); });
+    const auto keep = [&](ledger::CommitRequest request, KeptRecords records) {
+        auto before = keeping.done();
+        if (before && told != nullptr) {
+            told->expect(std::move(records));
+        }
+        return before ? keeping.keep(std::move(request)) : before;
+    };
+    auto written = writeHistory(historyOf(demoHistoryPlan(now)), now.utcOffsetMinutes, probeAddress, keep);
     written = written ? keeping.done() : written;
     return written ? DemoPlayer{book, writer, now, probeAddress}.play() : written;
 }
@@ -161,7 +168,7 @@ ledger::Result<void> writeDemo(ledger::Book& book, ledger::Writer& writer, drive
         return {};
     }
     return size == DemoSize::twelveDays ? writeTwelveDays(writer, now, probeAddress)
-                                        : writeEighteenMonths(book, writer, now, probeAddress);
+                                        : writeEighteenMonths(book, writer, nullptr, now, probeAddress);
 }
 
 bool wantsDemoBook(const std::filesystem::path& folder) {
@@ -187,13 +194,15 @@ ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::
     const QTemporaryDir scratch{scratchTemplate()};
     const std::filesystem::path written{scratch.path().toStdString()};
     {
-        auto book =
-            ledger::Book::open(written, std::make_shared<records::ShopProjection>(), ledger::OpenMode::firstStart);
+        const auto told = std::make_shared<ToldProjection>();
+        auto book = ledger::Book::open(written, told, ledger::OpenMode::firstStart);
         if (!book) {
             return tl::unexpected(book.error());
         }
         ledger::Writer writer{**book};
-        if (auto done = writeDemo(**book, writer, now, probeAddress, size); !done) {
+        auto done = size == DemoSize::twelveDays ? writeTwelveDays(writer, now, probeAddress)
+                                                 : writeEighteenMonths(**book, writer, told.get(), now, probeAddress);
+        if (!done) {
             return done;
         }
     }

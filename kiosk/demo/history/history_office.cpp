@@ -1,4 +1,5 @@
 #include "kiosk/demo/demo_instruments.hpp"
+#include "kiosk/demo/history/history_findings.hpp"
 #include "kiosk/demo/history/history_story.hpp"
 
 #include <algorithm>
@@ -117,7 +118,7 @@ void close(Story& story, std::size_t place) {
     records::FindingSigned finding;
     finding.complaint = story.complaints[place];
     finding.lot = story.lots[complaint.run];
-    finding.cause = complaint.ours ? "the film did not get there" : "nothing found: the retained piece is good";
+    finding.cause = findingOf(story.facts, complaint);
     finding.action = complaint.ours ? "printed again for them" : "care label explained";
     finding.signers = {kNoor};
     story.pen.put(complaint.closed + 20, finding, kNoor);

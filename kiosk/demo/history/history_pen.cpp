@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 namespace holdfast::kiosk::demo {
 namespace {
@@ -40,7 +41,7 @@ std::string HistoryPen::newId(HistoryMinute at) {
 void HistoryPen::put(HistoryMinute at, records::Record record, std::int64_t person, std::string id) {
     const auto day = static_cast<std::size_t>(dayOf(at));
     assert(day < m_days.size());
-    m_days[day].push_back({at, std::move(record), person, std::move(id)});
+    m_days[day].push_back({at, std::make_unique<const records::Record>(std::move(record)), person, std::move(id)});
 }
 
 ledger::Result<void> HistoryPen::finishDay(int day) {
@@ -49,12 +50,12 @@ ledger::Result<void> HistoryPen::finishDay(int day) {
     for (auto& item : items) {
         write(item);
     }
-    items = {};
+    std::vector<Item>{}.swap(items);
     return m_request.entries.size() < kEntriesAtOnce ? ledger::Result<void>{} : finish();
 }
 
 void HistoryPen::write(Item& item) {
-    const auto& row = records::rowOf(item.record);
+    const auto& row = records::rowOf(*item.record);
     ledger::EntryDraft draft;
     draft.id = item.id.empty() ? newId(item.at) : std::move(item.id);
     draft.kiosk = kDemoKiosk;
@@ -63,17 +64,16 @@ void HistoryPen::write(Item& item) {
     draft.person = item.person;
     draft.kind = std::string{row.kind};
     draft.version = row.version;
-    draft.body = records::bodyOf(item.record);
+    draft.body = records::bodyOf(*item.record);
     m_request.entries.push_back(std::move(draft));
+    m_records.push_back(std::move(item.record));
 }
 
 ledger::Result<void> HistoryPen::finish() {
     if (m_request.entries.empty()) {
         return {};
     }
-    auto request = std::move(m_request);
-    m_request = {};
-    return m_keep(std::move(request));
+    return m_keep(std::exchange(m_request, {}), std::exchange(m_records, {}));
 }
 
 } // namespace holdfast::kiosk::demo

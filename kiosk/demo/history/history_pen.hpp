@@ -7,12 +7,15 @@
 
 #include <cstdint>
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
 namespace holdfast::kiosk::demo {
 
-using KeepRequest = std::function<ledger::Result<void>(ledger::CommitRequest)>;
+using KeptRecords = std::vector<std::unique_ptr<const records::Record>>; ///< each is large: only pointers move
+/// Is given the records that the entries of the request were made from as well, in the same order.
+using KeepRequest = std::function<ledger::Result<void>(ledger::CommitRequest, KeptRecords)>;
 
 /// Puts what happens into the order of time, day by day, and hands it on in large requests. Ids are the same every
 /// time.
@@ -39,7 +42,7 @@ public:
 private:
     struct Item final {
         HistoryMinute at = 0;
-        records::Record record{};
+        std::unique_ptr<const records::Record> record{};
         std::int64_t person = 0;
         std::string id{};
     };
@@ -52,6 +55,7 @@ private:
     Chance m_chance{0x20374};
     std::vector<std::vector<Item>> m_days;
     ledger::CommitRequest m_request;
+    KeptRecords m_records; ///< of the request's entries
 };
 
 } // namespace holdfast::kiosk::demo

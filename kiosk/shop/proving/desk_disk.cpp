@@ -229,17 +229,20 @@ ledger::Result<FloorLoaded> ProvingDesk::Disk::floor() {
     return loaded;
 }
 
-ledger::Result<std::vector<ledger::TracePoint>> ProvingDesk::Disk::points(const std::string& sha256) const {
+ledger::Result<std::vector<ledger::TracePoint>> ProvingDesk::Disk::points(const std::string& sha256) {
     const auto digest = ledger::fromHex(sha256);
     if (!digest) {
         return tl::unexpected(ledger::Failure{ledger::FailureCode::damaged, "no hash of a trace: " + sha256});
     }
-    const auto mode = ledger::OpenMode::readOnly; // the book's own reading connection belongs to another thread
-    const auto book = ledger::Book::open(m_book.folder(), std::make_shared<const records::ShopProjection>(), mode);
-    if (!book) {
-        return tl::unexpected(book.error());
+    if (!m_traces) { // the book's own reading connection belongs to another thread
+        auto book = ledger::Book::open(m_book.folder(), std::make_shared<const records::ShopProjection>(),
+                                       ledger::OpenMode::readOnly);
+        if (!book) {
+            return tl::unexpected(book.error());
+        }
+        m_traces = *std::move(book);
     }
-    const auto bytes = (*book)->blob(*digest);
+    const auto bytes = m_traces->blob(*digest);
     return bytes ? ledger::decodeTrace(*bytes) : tl::unexpected(bytes.error());
 }
 

@@ -42,13 +42,14 @@ private:
                                             const records::Moment& now);
     [[nodiscard]] std::shared_ptr<const AnnouncedRun> runOf(const std::string& id, const std::string& freshLot,
                                                             const records::Moment& now);
-    [[nodiscard]] ledger::Result<std::vector<ledger::TracePoint>> points(const std::string& sha256) const;
+    [[nodiscard]] ledger::Result<std::vector<ledger::TracePoint>> points(const std::string& sha256);
     [[nodiscard]] std::optional<records::ReadingRow> rowOf(const records::ReadingTaken& taken, const std::string& id);
     [[nodiscard]] std::shared_ptr<const AnnouncedRun> announced(records::RunOnFile run, const std::string& freshLot);
 
     ledger::Book& m_book;
     std::string m_dryer;
     std::unique_ptr<SQLite::Database> m_reader;
+    std::unique_ptr<ledger::Book> m_traces; ///< read-only, once a trace was asked for
     std::map<std::int64_t, ledger::Spool> m_spools;
 };
 

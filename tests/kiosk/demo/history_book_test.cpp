@@ -2,6 +2,7 @@
 // eighteen months left to do.
 #include "kiosk/demo/demo_history.hpp"
 #include "kiosk/demo/history/history_book.hpp"
+#include "kiosk/demo/history/history_findings.hpp"
 #include "kiosk/demo/history/history_model.hpp"
 #include "kiosk/records/floor_queries.hpp"
 #include "kiosk/records/lot_queries.hpp"
@@ -10,6 +11,7 @@
 #include "kiosk/records/stock_queries.hpp"
 #include "kiosk/records/test_queries.hpp"
 #include "kiosk/records/words.hpp"
+#include "kiosk/shop/trending/causes.hpp"
 #include "tests/kiosk/demo/support/demo_book.hpp"
 
 #include <catch2/catch.hpp>
@@ -60,16 +62,17 @@ std::int64_t countOf(const char* sql) {
 /// Of every entry that writeHistory hands on.
 ledger::Digest digestOfHistory() {
     ledger::Hasher hasher;
-    const auto done = demo::writeHistory(facts(), 0, "demo-probe", [&](const ledger::CommitRequest& request) {
-        for (const auto& entry : request.entries) {
-            hasher.addPrefixed(entry.id + entry.kind + entry.body);
-            hasher.addInteger(entry.wallMilliseconds);
-        }
-        for (const auto& blob : request.blobs) {
-            hasher.addInteger(static_cast<std::int64_t>(blob.bytes.size()));
-        }
-        return ledger::Result<void>{};
-    });
+    const auto done = demo::writeHistory(facts(), 0, "demo-probe",
+                                         [&](const ledger::CommitRequest& request, const demo::KeptRecords&) {
+                                             for (const auto& entry : request.entries) {
+                                                 hasher.addPrefixed(entry.id + entry.kind + entry.body);
+                                                 hasher.addInteger(entry.wallMilliseconds);
+                                             }
+                                             for (const auto& blob : request.blobs) {
+                                                 hasher.addInteger(static_cast<std::int64_t>(blob.bytes.size()));
+                                             }
+                                             return ledger::Result<void>{};
+                                         });
     REQUIRE(done);
     return hasher.finish();
 }
@@ -101,6 +104,40 @@ TEST_CASE("the whole demo is a sound book of the size that was asked for", "[dem
 
 TEST_CASE("the history's entries are the same every time", "[demo][history][long]") {
     CHECK(digestOfHistory() == digestOfHistory());
+}
+
+TEST_CASE("the causes table of the demo has a count for each failure that its customers met", "[demo][history][long]") {
+    using shop::trending::CureCause;
+    const auto found = records::trendFacts(reader(), {0, 0});
+    REQUIRE(found);
+    const auto table = shop::trending::causeTable(*found);
+    std::map<CureCause, int> findings;
+    for (const auto& row : table.rows) {
+        findings[row.cause] = row.findings;
+        CHECK(static_cast<std::size_t>(row.findings) == row.complaints.size());
+    }
+    CHECK(table.findings > 20);
+    CHECK(findings[CureCause::other] < table.findings / 2);
+    for (const auto cause : {CureCause::underCured, CureCause::mislabelledInk, CureCause::beltTooFast,
+                             CureCause::dryerLosingHeat, CureCause::washTooHarsh}) {
+        INFO(shop::trending::wordOf(cause));
+        CHECK(findings[cause] > 0);
+    }
+}
+
+TEST_CASE("a finding of the demo names what was planted, with what decided it", "[demo][history]") {
+    const auto history = facts();
+    const auto& poured = history.planted.poured;
+    int mislabelled = 0;
+    for (const auto& complaint : history.complaints) {
+        const auto kept = demo::findingOf(history, complaint);
+        const auto cause = shop::trending::causeOf(kept);
+        const bool ofTheMix = std::find(poured.begin(), poured.end(), complaint.run) != poured.end();
+        CHECK((cause == shop::trending::CureCause::mislabelledInk) == (complaint.ours && ofTheMix));
+        mislabelled += cause == shop::trending::CureCause::mislabelledInk ? 1 : 0;
+        CHECK((cause == shop::trending::CureCause::other || kept.find(": ") != std::string::npos));
+    }
+    CHECK(mislabelled > 0);
 }
 
 TEST_CASE("what the twelve days leave to do is all that there is to do", "[demo][history][long]") {

@@ -1,7 +1,7 @@
 // What QA did in the demo shop: prints, tests, loads, holds, decisions, pieces, complaints.
 #include "kiosk/records/lot_queries.hpp"
 #include "kiosk/records/test_queries.hpp"
-#include "kiosk/shop/testing/due_tests.hpp"
+#include "kiosk/shop/testing/due_reading.hpp"
 #include "kiosk/shop/testing/print_draft.hpp"
 #include "tests/kiosk/demo/support/demo_book.hpp"
 
@@ -88,6 +88,22 @@ TEST_CASE("one of the demo's wash loads is void, and the cycle was washed again"
     }
     CHECK(fourth == 2);
     CHECK(counted == 1);
+}
+
+TEST_CASE("what the kiosk reads to know what is due leaves nothing out", "[demo]") {
+    const auto read = shop::dueFacts(reader());
+    REQUIRE(read);
+    const auto quick = shop::dueTests(*read, kNoon);
+    const auto all = dueNow();
+    REQUIRE(quick.size() == all.size());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        CHECK(quick[i].print == all[i].print);
+        CHECK(quick[i].method == all[i].method);
+        CHECK(quick[i].cycle == all[i].cycle);
+        CHECK(quick[i].load == all[i].load);
+        CHECK(quick[i].state == all[i].state);
+        CHECK(quick[i].at == all[i].at);
+    }
 }
 
 TEST_CASE("some tests of the demo are due today and one is late", "[demo]") {
