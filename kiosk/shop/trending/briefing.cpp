@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <tuple>
 
 namespace holdfast::kiosk::shop::trending {
 namespace {
@@ -190,13 +191,16 @@ private:
             dryer.standing = standingOfMargins(week.margin, before.margin);
             m_briefing.dryers.push_back(dryer);
         }
-        // Share of failed lots, then the lower margin.
+        // Those that got worse, then by the share of failed lots, then the lower margin.
         std::stable_sort(m_briefing.dryers.begin(), m_briefing.dryers.end(), [](const auto& a, const auto& b) {
             const auto share = [](const DryerWeek& one) {
                 return one.lots > 0 ? -static_cast<double>(one.failed) / static_cast<double>(one.lots) : 1.0;
             };
             const auto margin = [](const DryerWeek& one) { return one.margin ? one.margin->celsius() : 1e9; };
-            return std::pair{share(a), margin(a)} < std::pair{share(b), margin(b)};
+            const auto order = [&](const DryerWeek& one) {
+                return std::tuple{one.standing != Standing::worse, share(one), margin(one)};
+            };
+            return order(a) < order(b);
         });
     }
 

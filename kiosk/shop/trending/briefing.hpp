@@ -41,7 +41,7 @@ struct Briefing final {
     double failedShareBefore = 0.0;
     double failedP = 1.0; ///< Fisher's two-sided, this week's lots against those before
     std::vector<FactIndex> failedLotsOfWeek{};
-    std::vector<DryerWeek> dryers{}; ///< worst first
+    std::vector<DryerWeek> dryers{}; ///< worst first: those that got worse, then by failed lots, then by margin
     std::vector<FactIndex> onHold{}; ///< lots, oldest first
     std::vector<FactIndex> openComplaints{};
     std::vector<FactIndex> changed{};                     ///< events of the week; pails are left out

@@ -96,6 +96,30 @@ Told toldOf(const TrendFacts& facts, const FixAsked& asked, FixVerdict& verdict)
     return told;
 }
 
+/// The same weeks as they will be seen so many weeks later.
+std::vector<st::ShippedWeek> aged(std::vector<st::ShippedWeek> weeks, std::int64_t later) {
+    for (auto& week : weeks) {
+        week.age += later;
+    }
+    return weeks;
+}
+
+/// When nothing that went out since can have come back yet: the first later week in which something can, with what goes
+/// out until then, and from there on as ever. Nothing if that is beyond the question's horizon.
+std::optional<std::int64_t> weeksUntilShown(const st::DelayCurve& curve, const Told& told,
+                                            const st::FixQuestion& question) {
+    for (std::int64_t later = 1; later <= question.horizon; ++later) {
+        auto after = aged(listOf(told.after), later);
+        for (std::int64_t age = 0; age < later; ++age) {
+            after.push_back({age, question.weeklyShipped, 0});
+        }
+        if (const auto check = st::checkFix(curve, aged(listOf(told.before), later), after, question)) {
+            return check->weeksToShow ? std::optional{later + *check->weeksToShow} : std::nullopt;
+        }
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 Figure<FixVerdict> fixWorked(const TrendFacts& facts, const FixAsked& asked) {
@@ -115,17 +139,19 @@ Figure<FixVerdict> fixWorked(const TrendFacts& facts, const FixAsked& asked) {
     const auto weeks =
         std::max<std::int64_t>(1, std::min(asked.lookBackWeeks, static_cast<std::int64_t>(told.before.size())));
     question.weeklyShipped = static_cast<double>(verdict.shippedBefore) / static_cast<double>(weeks);
-    const auto check = st::checkFix(*curve, listOf(told.before), listOf(told.after), question);
-    if (!check) {
-        // Nothing that was shipped since could have come back yet.
-        return tl::unexpected(Refusal{NoFigure::tooEarly, verdict.shippedAfter, 1});
+    std::optional<std::int64_t> wait;
+    if (const auto check = st::checkFix(*curve, listOf(told.before), listOf(told.after), question)) {
+        verdict.check = *check;
+        verdict.worked = check->afterOverBefore.less <= question.risk / 2.0;
+        verdict.gotWorse = check->afterOverBefore.greater <= question.risk / 2.0;
+        verdict.tooEarly = !verdict.worked && !verdict.gotWorse && check->powerNow < question.power;
+        wait = check->weeksToShow;
+    } else {
+        verdict.tooEarly = true;
+        wait = weeksUntilShown(*curve, told, question);
     }
-    verdict.check = *check;
-    verdict.worked = check->afterOverBefore.less <= question.risk / 2.0;
-    verdict.gotWorse = check->afterOverBefore.greater <= question.risk / 2.0;
-    verdict.tooEarly = !verdict.worked && !verdict.gotWorse && check->powerNow < question.power;
-    if (verdict.tooEarly && check->weeksToShow) {
-        verdict.askAgain = asked.now + std::max<std::int64_t>(1, *check->weeksToShow) * kWeekMs;
+    if (verdict.tooEarly && wait) {
+        verdict.askAgain = asked.now + std::max<std::int64_t>(1, *wait) * kWeekMs;
     }
     return verdict;
 }
