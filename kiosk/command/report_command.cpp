@@ -92,10 +92,14 @@ Json jsonOf(const reports::BriefingFacts& facts, const wording::Speech& speech) 
     }
     json["changed"] = std::move(changed);
     Json due = Json::array();
-    for (const auto& item : facts.due) {
+    for (const auto& item : facts.due.items) {
         due.push_back(wording::briefingDue(item, speech));
     }
     json["due"] = std::move(due);
+    json["tests_due"] = {{"today", facts.due.tests.today},
+                         {"late", facts.due.tests.late},
+                         {"within_seven_days", facts.due.tests.soon},
+                         {"sentences", wording::briefingTestsDue(facts.due.tests, speech)}};
     Json weeks = Json::array();
     for (const auto& week : facts.weeks) {
         weeks.push_back({{"from", daySaid(week.from, facts.facts)}, {"lots", week.lots}, {"failed", week.failed}});

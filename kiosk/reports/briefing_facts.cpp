@@ -1,6 +1,7 @@
 #include "kiosk/reports/briefing_facts.hpp"
 
 #include "kiosk/ledger/digest.hpp"
+#include "kiosk/shop/testing/due_reading.hpp"
 #include "kiosk/shop/trending/lot_outcomes.hpp"
 
 namespace holdfast::kiosk::reports {
@@ -39,8 +40,9 @@ ledger::Result<BriefingFacts> briefingFacts(const SQLite::Database& database, co
     const auto opened = records::shop(database);
     auto facts = records::trendFacts(database);
     auto due = records::due(database, drivers::localDay(now) + std::chrono::days{kDaysAhead});
-    if (!opened || !facts || !due) {
-        return tl::unexpected(!opened ? opened.error() : !facts ? facts.error() : due.error());
+    const auto tests = shop::dueFacts(database);
+    if (!opened || !facts || !due || !tests) {
+        return tl::unexpected(!opened ? opened.error() : !facts ? facts.error() : !due ? due.error() : tests.error());
     }
     BriefingFacts out;
     if (*opened) {
@@ -54,7 +56,7 @@ ledger::Result<BriefingFacts> briefingFacts(const SQLite::Database& database, co
     out.facts = std::move(*facts);
     out.briefing = trending::briefingOf(out.facts, now.millisecondsSinceEpoch);
     out.weeks = briefingWeeks(out.facts, now.millisecondsSinceEpoch);
-    out.due = std::move(*due);
+    out.due = {std::move(*due), shop::testsDue(*tests, now, kDaysAhead)};
     return out;
 }
 

@@ -4,11 +4,8 @@
 #include "kiosk/ledger/entry.hpp"
 #include "kiosk/ledger/report.hpp"
 #include "kiosk/records/queries.hpp"
-// One of Qt's keywords is a member's name in there.
-#pragma push_macro("signals")
-#undef signals
 #include "kiosk/shop/trending/briefing.hpp"
-#pragma pop_macro("signals")
+#include "kiosk/wording/briefing_sentences.hpp"
 
 #include <string>
 #include <vector>
@@ -32,8 +29,8 @@ struct BriefingFacts final {
     std::int64_t sequence = 0;
     records::TrendFacts facts{};
     shop::trending::Briefing briefing{};
-    std::vector<BriefingWeek> weeks{};   ///< fourteen, oldest first; the last one is this week
-    std::vector<records::DueItem> due{}; ///< within the seven days to come
+    std::vector<BriefingWeek> weeks{}; ///< fourteen, oldest first; the last one is this week
+    wording::BriefingDue due{};        ///< within the seven days to come
 
     /// A week that ended before it was asked for: holds and what is due stand as of now all the same.
     [[nodiscard]] bool isOfAnotherDay() const { return drivers::localDay(now) < drivers::localDay(printed); }

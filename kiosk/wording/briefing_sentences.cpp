@@ -1,7 +1,9 @@
 #include "kiosk/wording/briefing_sentences.hpp"
 
+#include "kiosk/shop/testing/print_code.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
+#include "kiosk/wording/testing_sentences.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -97,10 +99,7 @@ public:
     std::vector<std::string> dryers() const {
         std::vector<std::string> out;
         bool stands = false;
-        auto weeks = m_briefing.dryers;
-        std::stable_partition(weeks.begin(), weeks.end(),
-                              [](const auto& one) { return one.standing == Standing::worse; });
-        for (const auto& week : weeks) {
+        for (const auto& week : m_briefing.dryers) {
             stands = stands || week.standing == Standing::worse;
             const bool margins = week.margin && week.before;
             Arguments arguments{{"dryer", at(m_facts.dryers, week.dryer).name},
@@ -266,27 +265,50 @@ std::string briefingDue(const records::DueItem& item, const Speech& speech) {
     return speech.text(key, arguments);
 }
 
-BriefingSaid briefingSaid(const records::TrendFacts& facts, const Briefing& briefing,
-                          const std::vector<records::DueItem>& due, const Speech& speech) {
+std::vector<std::string> briefingTestsDue(const shop::TestsDue& tests, const Speech& speech) {
+    std::vector<std::string> out;
+    if (tests.today > 0) {
+        out.push_back(speech.text(tests.late > 0 ? "briefing.due.tests-late" : "briefing.due.tests",
+                                  {{"count", std::to_string(tests.today)}, {"late", std::to_string(tests.late)}}));
+    }
+    for (const auto& one : tests.latest) {
+        const auto day = isoDay(one.due.day);
+        out.push_back(
+            one.print == 0
+                ? speech.text("briefing.due.late-load", {{"load", std::to_string(one.due.loadNumber)}, {"day", day}})
+                : speech.text("briefing.due.late-print", {{"print", shop::printSigns(one.print)},
+                                                          {"run", std::to_string(one.run)},
+                                                          {"test", testTitle(one.method, one.due.cycle, speech)},
+                                                          {"day", day}}));
+    }
+    if (tests.soon > 0) {
+        out.push_back(speech.text("briefing.due.tests-soon", {{"count", std::to_string(tests.soon)}}));
+    }
+    return out;
+}
+
+BriefingSaid briefingSaid(const records::TrendFacts& facts, const Briefing& briefing, const BriefingDue& due,
+                          const Speech& speech) {
     constexpr std::size_t kMost = 6;
     const Saying saying{facts, briefing, speech};
     BriefingSaid said{
         saying.days(),   saying.lead(), saying.week(), saying.dryers(), saying.shared(), saying.open(), {},
         saying.changed()};
-    for (std::size_t i = 0; i < std::min(kMost, due.size()); ++i) {
-        said.due.push_back(briefingDue(due[i], speech));
+    said.due = briefingTestsDue(due.tests, speech);
+    for (std::size_t i = 0; i < std::min(kMost, due.items.size()); ++i) {
+        said.due.push_back(briefingDue(due.items[i], speech));
     }
-    if (due.size() > kMost) {
-        said.due.push_back(speech.text("briefing.more", {{"count", std::to_string(due.size() - kMost)}}));
+    if (due.items.size() > kMost) {
+        said.due.push_back(speech.text("briefing.more", {{"count", std::to_string(due.items.size() - kMost)}}));
     }
-    if (due.empty()) {
+    if (said.due.empty()) {
         said.due.push_back(speech.text("briefing.due-none"));
     }
     return said;
 }
 
 std::vector<std::string> briefingSentences(const records::TrendFacts& facts, const Briefing& briefing,
-                                           const std::vector<records::DueItem>& due, const Speech& speech) {
+                                           const BriefingDue& due, const Speech& speech) {
     const auto said = briefingSaid(facts, briefing, due, speech);
     std::vector<std::string> out{speech.text("briefing.heading", {{"days", said.days}}), said.lead};
     out.insert(out.end(), said.week.begin(), said.week.end());

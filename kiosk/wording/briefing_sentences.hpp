@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kiosk/records/queries.hpp"
+#include "kiosk/shop/testing/due_week.hpp"
 #include "kiosk/shop/trending/briefing.hpp"
 #include "kiosk/wording/sentences.hpp"
 
@@ -21,14 +22,22 @@ struct BriefingSaid final {
     std::vector<std::string> changed{}; ///< events of the week
 };
 
+/// What is due within seven days.
+struct BriefingDue final {
+    std::vector<records::DueItem> items{}; ///< of instruments and runs
+    shop::TestsDue tests{};                ///< of prints
+};
+
 [[nodiscard]] BriefingSaid briefingSaid(const records::TrendFacts& facts, const shop::trending::Briefing& briefing,
-                                        const std::vector<records::DueItem>& due, const Speech& speech);
+                                        const BriefingDue& due, const Speech& speech);
 /// "P-3: check due 2026-11-27"; no full stop.
 [[nodiscard]] std::string briefingDue(const records::DueItem& item, const Speech& speech);
+/// How many tests of prints are due, the latest by name, how many more will be; none of it with a full stop. Empty if
+/// there are none.
+[[nodiscard]] std::vector<std::string> briefingTestsDue(const shop::TestsDue& tests, const Speech& speech);
 /// All of it under its headings, one line each.
 [[nodiscard]] std::vector<std::string> briefingSentences(const records::TrendFacts& facts,
                                                          const shop::trending::Briefing& briefing,
-                                                         const std::vector<records::DueItem>& due,
-                                                         const Speech& speech);
+                                                         const BriefingDue& due, const Speech& speech);
 
 } // namespace holdfast::kiosk::wording
