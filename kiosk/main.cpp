@@ -8,6 +8,7 @@
 #include "kiosk/demo/demo_tunnel.hpp"
 #include "kiosk/records/shop_projection.hpp"
 #include "kiosk/screens/font_rules.hpp"
+#include "kiosk/screens/presenting/demo_writing.hpp"
 #include "kiosk/screens/presenting/kiosk_presenter.hpp"
 #include "kiosk/screens/presenting/start_failure.hpp"
 #include "kiosk/screens/tour/pictures.hpp"
@@ -16,11 +17,13 @@
 #include "kiosk/shop/testing/starters.hpp"
 #include "kiosk/wording/notices.hpp"
 
+#include <QEventLoop>
 #include <QGuiApplication>
 #include <QQmlComponent>
 #include <QQmlEngine>
 #include <QQuickImageProvider>
 #include <QQuickWindow>
+#include <QThread>
 #include <QTimer>
 
 #include <cstdlib>
@@ -30,6 +33,7 @@
 #include <malloc.h>
 #include <memory>
 #include <random>
+#include <sqlite3.h>
 #include <utility>
 
 using namespace holdfast;
@@ -72,6 +76,9 @@ public:
         QObject::connect(&m_engine, &QQmlEngine::quit, qApp, &QCoreApplication::quit, Qt::QueuedConnection);
         m_main.loadUrl(QUrl{QStringLiteral("qrc:/qt/qml/Holdfast/Screens/Main.qml")}, QQmlComponent::Asynchronous);
     }
+
+    /// Somebody has closed what was shown.
+    [[nodiscard]] bool isClosed() const { return m_window && !m_window->isVisible(); }
 
     /// False if the QML could not be loaded; why is in the log.
     [[nodiscard]] bool show(screens::KioskModel& model, bool fullScreen) {
@@ -213,14 +220,46 @@ private:
 };
 
 /// Before anything of Qt: what makes its start slow and buys a kiosk nothing.
-void startLean() {
+void startLean(bool makesDemo) {
     if (!qEnvironmentVariableIsSet("QV4_JIT_CALL_THRESHOLD")) {
         qputenv("QV4_JIT_CALL_THRESHOLD", "1000"); // 6.4 compiles a binding at its third call, a sixth of the start
     }
 #ifdef __GLIBC__
-    ::mallopt(M_ARENA_MAX, 1); // a thread's own arena grows by single pages, each a call of the kernel
+    if (!makesDemo) {              // two threads are at it then, and would wait for each other
+        ::mallopt(M_ARENA_MAX, 1); // a thread's own arena grows by single pages, each a call of the kernel
+    }
     ::mallopt(M_TOP_PAD, 4 << 20);
 #endif
+}
+
+/// The demo's book is written on a thread of its own, with events for its desks, while the window says so. Waits for
+/// the end of it, also if the window is closed.
+ledger::Result<void> makeDemoBesideWindow(Face& face, screens::KioskModel& model, const command::KioskOptions& options,
+                                          drivers::WallTime now, const std::string& probePath) {
+    const wording::Speech speech;
+    std::cerr << speech.text("commands.demo-writing") << std::endl;
+    ledger::Result<void> made;
+    const std::unique_ptr<QThread> thread{
+        QThread::create([&] { made = demo::makeDemoBook(options.data, now, probePath); })};
+    thread->start();
+    const auto shown = screens::demoWritingShown(speech);
+    model.setState(shown.frame);
+    model.sheet()->setState(shown.page);
+    if (!face.show(model, options.fullScreen)) {
+        thread->wait();
+        return tl::unexpected(ledger::Failure{ledger::FailureCode::inputOutput, "the window could not be made"});
+    }
+    QEventLoop waiting; // ends as well when the window is closed
+    QTimer look;
+    QObject::connect(&look, &QTimer::timeout, &waiting, [&] {
+        if (thread->isFinished()) {
+            waiting.quit();
+        }
+    });
+    look.start(std::chrono::milliseconds{20});
+    waiting.exec();
+    thread->wait();
+    return made;
 }
 
 bool hasDisplay() {
@@ -233,12 +272,13 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         std::cerr << wording::Language::english().text("command.no-display") << std::endl;
         return 2;
     }
-    startLean();
+    ::sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0); // counting its memory takes a lock for each piece of it
+    const bool makesDemo = options.demo && demo::wantsDemoBook(options.data);
+    startLean(makesDemo);
     const auto open = [&options] {
         return ledger::Book::open(options.data, std::make_shared<records::ShopProjection>(),
                                   ledger::OpenMode::firstStart);
     };
-    const bool makesDemo = options.demo && demo::wantsDemoBook(options.data);
     auto opening = makesDemo ? decltype(std::async(open)){} : std::async(std::launch::async, open);
     screens::applyFontRules();
     QGuiApplication app{argc, argv};
@@ -248,10 +288,17 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     const drivers::ScaledClock scaled{options.speed, realTime.wall()};
     const drivers::Clock& clock = options.speed == 1.0 ? static_cast<const drivers::Clock&>(realTime) : scaled;
 
+    screens::KioskModel model;
+    model.setPanelDiagonalInch(options.panelInch.value_or(15.6));
+
     const auto probePath = (options.data / "demo-probe").string();
     if (makesDemo) {
-        if (const auto made = demo::makeDemoBook(options.data, clock.wall(), probePath); !made) {
+        const auto made = makeDemoBesideWindow(face, model, options, clock.wall(), probePath);
+        if (!made) {
             return showFailure(app, face, made.error());
+        }
+        if (face.isClosed()) {
+            return 0;
         }
         opening = std::async(std::launch::async, open);
     }
@@ -270,8 +317,6 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
     }
 
     shop::ProvingDesk desk{{**book, writer, clock, systemRandom, identity->kiosk, identity->dryer}};
-    screens::KioskModel model;
-    model.setPanelDiagonalInch(options.panelInch.value_or(15.6));
     screens::KioskPresenter presenter{desk, **book, clock, model, options.data};
     screens::WedgeFilter wedge{realTime};
     app.installEventFilter(&wedge);
@@ -280,7 +325,7 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
 
     presenter.start();
     face.addPictures(presenter.makePictures());
-    if (!face.show(model, options.fullScreen)) {
+    if (!makesDemo && !face.show(model, options.fullScreen)) {
         face.dropPictures();
         return 2;
     }

@@ -1,0 +1,16 @@
+#include "kiosk/screens/presenting/demo_writing.hpp"
+
+#include "kiosk/screens/presenting/places/blocks.hpp"
+
+namespace holdfast::kiosk::screens {
+
+DemoWritingShown demoWritingShown(const wording::Speech& speech) {
+    DemoWritingShown shown;
+    shown.frame.place = QStringLiteral("demo-writing");
+    shown.page.head = toQString(speech.text("commands.demo-writing.head"));
+    shown.page.blocks = {textBlock(SheetKinds::Lead, speech.text("commands.demo-writing")),
+                         textBlock(SheetKinds::Sentence, speech.text("commands.demo-writing.then"))};
+    return shown;
+}
+
+} // namespace holdfast::kiosk::screens
