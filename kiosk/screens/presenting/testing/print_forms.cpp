@@ -1,9 +1,11 @@
 #include "kiosk/screens/presenting/testing/print_forms.hpp"
 
 #include "kiosk/records/lot_queries.hpp"
+#include "kiosk/records/print_moves.hpp"
 #include "kiosk/records/queries.hpp"
 #include "kiosk/records/words.hpp"
 #include "kiosk/shop/testing/print_code.hpp"
+#include "kiosk/shop/testing/print_piece.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 
 namespace holdfast::kiosk::screens {
@@ -233,6 +235,16 @@ public:
         }
         FormKeeping kept;
         kept.keeping.list.emplace_back(*changed);
+        const auto stands = took(records::moveOfPrint(needs().book->reader(), m_print.named.print));
+        if (!stands) {
+            return std::nullopt;
+        }
+        if (*stands) {
+            if (auto moved = shop::movedOn((*stands)->entry, (*stands)->moved.lot, (*stands)->moved.to,
+                                           records::PiecePlace::retained)) {
+                kept.keeping.list.emplace_back(std::move(*moved));
+            }
+        }
         kept.thenChoose = std::string{kTestsPrint} + m_print.named.print;
         return kept;
     }

@@ -1,4 +1,5 @@
 // What is begun in the Tests, and what they write.
+#include "kiosk/records/print_moves.hpp"
 #include "kiosk/records/words.hpp"
 #include "kiosk/screens/presenting/testing/load_forms.hpp"
 #include "kiosk/screens/presenting/testing/method_form.hpp"
@@ -8,6 +9,7 @@
 #include "kiosk/screens/presenting/testing/tests_rows.hpp"
 #include "kiosk/shop/testing/method_draft.hpp"
 #include "kiosk/shop/testing/print_code.hpp"
+#include "kiosk/shop/testing/print_piece.hpp"
 #include "kiosk/shop/testing/series.hpp"
 #include "kiosk/shop/testing/starters.hpp"
 
@@ -134,8 +136,18 @@ bool TestsPlace::actOnPrint(const PrintFacts& shown, const std::string& id) {
             m_needs.tell({wording::sentence(ended.error().front(), now(), m_needs.speech()), {}, {}});
             return true;
         }
+        std::optional<records::MoveRow> stands;
+        if (!took(records::moveOfPrint(m_needs.book->reader(), print.named.print), stands)) {
+            return true;
+        }
         FormKeeping keeping;
         keeping.keeping.list.emplace_back(*ended);
+        if (stands) {
+            const auto& move = stands->moved;
+            if (auto moved = shop::movedOn(stands->entry, move.lot, move.to, shop::placeAfter(*word, move.to))) {
+                keeping.keeping.list.emplace_back(std::move(*moved));
+            }
+        }
         keeping.thenChoose = std::string{kTestsPrint} + print.named.print;
         keep(std::move(keeping), nullptr);
     } else {
