@@ -3,6 +3,7 @@
 #include "kiosk/screens/presenting/deciding/shelf_sheet.hpp"
 #include "kiosk/shop/deciding/decision.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
+#include "kiosk/wording/testing_sentences.hpp"
 
 namespace holdfast::kiosk::screens {
 namespace {
@@ -15,13 +16,18 @@ SheetRow headingRow(const std::string& title) {
 
 } // namespace
 
+std::string HoldsPlace::day(std::int64_t at) const {
+    const auto now = m_needs.clock->wall();
+    return wording::dayText(drivers::localDay({at, now.utcOffsetMinutes}), drivers::localDay(now), m_needs.speech());
+}
+
 SheetRow HoldsPlace::rowOf(const records::HoldRow& hold) const {
     const auto& speech = m_needs.speech();
     const auto why = wording::word(hold.placed.cause, speech);
     const bool back = hold.recall.has_value();
     const auto told =
         back ? text("holds.list.called-back", {{"why", why}})
-             : text("holds.list.since", {{"why", why}, {"since", wording::dayOf(hold.at, how().utcOffsetMinutes)}});
+             : text("holds.list.since", {{"why", why}, {"since", day(hold.at)}});
     auto row = factRow(
         text("holds.list.row", {{"run", std::to_string(hold.runNumber)}, {"lot", std::to_string(hold.lotNumber)}}), {},
         hold.placed.bin > 0 ? text("holds.list.in-bin", {{"bin", std::to_string(hold.placed.bin)}, {"told", told}})
@@ -59,7 +65,7 @@ void HoldsPlace::addList(SheetPageState& page) const {
             text("holds.list.row", {{"run", std::to_string(held.runNumber)}, {"lot", std::to_string(held.lot.number)}}),
             {},
             text("holds.list.since", {{"why", held.word ? wording::word(*held.word, m_needs.speech()) : held.runTitle},
-                                      {"since", wording::dayOf(held.since, how().utcOffsetMinutes)}}));
+                                      {"since", day(held.since)}}));
         row.id = toQString(std::string{kHoldsLot} + held.lot.id);
         row.marked = held.word.has_value();
         row.mark = held.word ? filmMark(*held.word) : MarkKind::Blank;

@@ -51,6 +51,8 @@ private:
     void addChosen(SheetPageState& page) const;
     void addActions(SheetPageState& page) const;
     [[nodiscard]] SheetRow rowOf(const records::HoldRow& hold) const;
+    /// Short: a hold is seldom older than a year.
+    [[nodiscard]] std::string day(std::int64_t at) const;
     [[nodiscard]] LotSpeech how() const { return {m_needs.speech(), m_needs.clock->wall().utcOffsetMinutes}; }
     [[nodiscard]] std::string text(const std::string& key, const wording::Arguments& arguments = {}) const {
         return m_needs.speech().text(key, arguments);
