@@ -132,7 +132,7 @@ std::string ruleSaid(int rule, st::SignalSide side, std::size_t points) {
 
 Json seriesJson(const Charted& chart) {
     std::vector<std::vector<int>> rules(chart.values.size());
-    for (const auto& signal : chart.signals) {
+    for (const auto& signal : chart.alarms) {
         for (const auto point : signal.points) {
             rules[point].push_back(signal.rule);
         }
@@ -169,20 +169,20 @@ std::string signalSaid(const Charted& chart, const ChartSignal& signal) {
 }
 
 void addSignals(Answer& answer, const Charted& chart) {
-    Json signals = Json::array();
-    for (const auto& signal : chart.signals) {
-        if (signals.size() < kSaid) {
+    Json alarms = Json::array();
+    for (const auto& signal : chart.alarms) {
+        if (alarms.size() < kSaid) {
             answer.lines.push_back(signalSaid(chart, signal));
         }
-        signals.push_back(signalJson(signal));
+        alarms.push_back(signalJson(signal));
     }
-    if (chart.signals.size() > kSaid) {
-        answer.say("signals-more", {{"count", count(chart.signals.size() - kSaid)}});
+    if (chart.alarms.size() > kSaid) {
+        answer.say("signals-more", {{"count", count(chart.alarms.size() - kSaid)}});
     }
-    if (chart.signals.empty()) {
+    if (chart.alarms.empty()) {
         answer.say("signals-none");
     }
-    answer.json["signals"] = std::move(signals);
+    answer.json["signals"] = std::move(alarms);
 }
 
 void addCaveats(Answer& answer, const Charted& chart) {

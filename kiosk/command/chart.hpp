@@ -62,7 +62,7 @@ struct Charted final {
     std::vector<char> plotted{};                            ///< empty: all of them
     std::optional<analytics::statistics::Limits> besides{}; ///< limits of `beside`
     std::vector<std::size_t> besidesOutside{};
-    std::vector<ChartSignal> signals{};
+    std::vector<ChartSignal> alarms{};
     std::optional<analytics::statistics::Baseline> baseline{};
     std::optional<double> inControl{}; ///< average run length, in points
     std::optional<double> shifted{};

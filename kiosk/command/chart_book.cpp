@@ -48,9 +48,9 @@ Charted chartedOf(const trending::MarginTrend& trend, const records::TrendFacts&
         base.caveats = trend.limits->caveats;
         chart.baseline = base;
     }
-    for (const auto& signal : trend.signals) {
+    for (const auto& signal : trend.alarms) {
         if (!signal.episodes.empty()) {
-            chart.signals.push_back({static_cast<int>(signal.rule), signal.side, signal.episodes, signal.metAt, {}});
+            chart.alarms.push_back({static_cast<int>(signal.rule), signal.side, signal.episodes, signal.metAt, {}});
         }
     }
     return chart;
@@ -157,10 +157,9 @@ Charted chartedOf(const trending::FailureTrend& trend, const records::TrendFacts
     base.points = trend.weeks.size();
     base.caveats = trend.caveats;
     chart.baseline = base;
-    for (const auto& signal : trend.signals) {
+    for (const auto& signal : trend.alarms) {
         if (!signal.weeks.empty()) {
-            chart.signals.push_back(
-                {static_cast<int>(signal.rule), signal.side, signal.weeks, signal.weeks.back(), {}});
+            chart.alarms.push_back({static_cast<int>(signal.rule), signal.side, signal.weeks, signal.weeks.back(), {}});
         }
     }
     return chart;

@@ -136,8 +136,8 @@ std::vector<double> single(const Taken& taken, const ChartTyped& typed, Charted&
 }
 
 void addFindings(Charted& chart, const st::RuleFindings& findings) {
-    for (const auto& signal : findings.signals) {
-        chart.signals.push_back({static_cast<int>(signal.rule), signal.side, findings.pointsOf(signal), signal.at, {}});
+    for (const auto& signal : findings.alarms) {
+        chart.alarms.push_back({static_cast<int>(signal.rule), signal.side, findings.pointsOf(signal), signal.at, {}});
     }
 }
 
@@ -145,11 +145,10 @@ void addFindings(Charted& chart, const st::RuleFindings& findings) {
 void addOutside(Charted& chart, const std::vector<std::size_t>& outside, double center) {
     for (const auto at : outside) {
         const auto side = chart.values[at] >= center ? st::SignalSide::Above : st::SignalSide::Below;
-        if (!chart.signals.empty() && chart.signals.back().side == side &&
-            chart.signals.back().points.back() + 1 == at) {
-            chart.signals.back().points.push_back(at);
+        if (!chart.alarms.empty() && chart.alarms.back().side == side && chart.alarms.back().points.back() + 1 == at) {
+            chart.alarms.back().points.push_back(at);
         } else {
-            chart.signals.push_back({0, side, {at}, at, {}});
+            chart.alarms.push_back({0, side, {at}, at, {}});
         }
     }
 }
@@ -310,14 +309,14 @@ Built summed(const Taken& taken, const ChartTyped& typed, const DataFile& file) 
     chart.beside = track->low;
     chart.limits = {{0.0, 0.0, typed.h * base->sigma}};
     chart.baseline = *base;
-    for (const auto& signal : track->signals) {
-        auto& signals = chart.signals;
+    for (const auto& signal : track->alarms) {
+        auto& alarms = chart.alarms;
         const auto same =
-            std::find_if(signals.rbegin(), signals.rend(), [&](const auto& one) { return one.side == signal.side; });
-        if (same != signals.rend() && same->points.back() + 1 == signal.at) {
+            std::find_if(alarms.rbegin(), alarms.rend(), [&](const auto& one) { return one.side == signal.side; });
+        if (same != alarms.rend() && same->points.back() + 1 == signal.at) {
             same->points.push_back(signal.at);
         } else {
-            signals.push_back({0, signal.side, {signal.at}, signal.at, signal.since});
+            alarms.push_back({0, signal.side, {signal.at}, signal.at, signal.since});
         }
     }
     if (const auto length = st::cusumRunLength(typed.k, typed.h, 0.0)) {

@@ -52,7 +52,7 @@ void addLine(TrendChartState& state, const Charted& chart, const char* name, Tre
 
 void addRules(TrendChartState& state, const Charted& chart) {
     std::vector<int> told;
-    for (const auto& signal : chart.signals) {
+    for (const auto& signal : chart.alarms) {
         if (signal.rule > 0 && std::find(told.begin(), told.end(), signal.rule) == told.end()) {
             told.push_back(signal.rule);
             state.rules.append({signal.rule, text(ruleSaid(signal.rule, signal.side, signal.points.size()))});
@@ -66,7 +66,7 @@ void addRules(TrendChartState& state, const Charted& chart) {
 
 TrendChartState pictureOf(const Charted& chart, const std::string& detail, const std::string& valueName) {
     TrendChartState state;
-    state.title = text(chart.signals.empty() ? said("signals-none") : signalSaid(chart, chart.signals.back()));
+    state.title = text(chart.alarms.empty() ? said("signals-none") : signalSaid(chart, chart.alarms.back()));
     state.detail = text(detail);
     state.y.name = text(valueName);
     double low = std::numeric_limits<double>::infinity();
@@ -76,7 +76,7 @@ TrendChartState pictureOf(const Charted& chart, const std::string& detail, const
         high = std::isfinite(value) ? std::max(high, value) : high;
     };
     std::vector<int> rules(chart.values.size(), 0);
-    for (const auto& signal : chart.signals) {
+    for (const auto& signal : chart.alarms) {
         for (const auto point : signal.points) {
             rules[point] = rules[point] == 0 ? signal.rule : std::min(rules[point], signal.rule);
         }

@@ -102,7 +102,7 @@ std::string fileOf(const std::string& what) {
 double beyondThreeSigma() {
     const auto chart = st::individualsChart(input().chart);
     double count = 0.0;
-    for (const auto& signal : chart->findings.signals) {
+    for (const auto& signal : chart->findings.alarms) {
         count +=
             signal.rule == st::NelsonRule::BeyondThreeSigma ? static_cast<double>(signal.last - signal.first + 1) : 0.0;
     }

@@ -184,7 +184,7 @@ RuleFindings findingsOf(const std::vector<AttributePoint>& points, const Baselin
         marks[places[i]] = findings.marks[i];
     }
     findings.marks = std::move(marks);
-    for (auto& signal : findings.signals) {
+    for (auto& signal : findings.alarms) {
         signal.first = places[signal.first];
         signal.at = places[signal.at];
         signal.last = places[signal.last];

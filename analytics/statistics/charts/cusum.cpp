@@ -50,11 +50,11 @@ tl::expected<CusumTrack, StatisticsFault> cusum(std::span<const double> values, 
         track.low.push_back(low.sum);
         if (high.sum > rules.h) {
             const double mean = rules.target + rules.k + high.sum / static_cast<double>(high.points);
-            track.signals.push_back({i, SignalSide::Above, high.since, mean});
+            track.alarms.push_back({i, SignalSide::Above, high.since, mean});
         }
         if (low.sum > rules.h) {
             const double mean = rules.target - rules.k - low.sum / static_cast<double>(low.points);
-            track.signals.push_back({i, SignalSide::Below, low.since, mean});
+            track.alarms.push_back({i, SignalSide::Below, low.since, mean});
         }
         if (!std::isfinite(high.sum + low.sum)) {
             return tl::unexpected{StatisticsFault::OutOfDomain};

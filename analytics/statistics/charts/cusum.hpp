@@ -29,7 +29,7 @@ struct CusumSignal final {
 struct CusumTrack final {
     std::vector<double> high;
     std::vector<double> low;          ///< as a positive sum
-    std::vector<CusumSignal> signals; ///< one for every point beyond, in order; a sum is not reset
+    std::vector<CusumSignal> alarms; ///< one for every point beyond, in order; a sum is not reset
 };
 
 /// Tabular CUSUM: Hᵢ = max(0, Hᵢ₋₁ + xᵢ − target − k), Lᵢ = max(0, Lᵢ₋₁ + target − k − xᵢ), a signal where either is

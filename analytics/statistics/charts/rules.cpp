@@ -99,16 +99,16 @@ void RuleReader::record(double z) {
         }
         const std::size_t first = now - static_cast<std::size_t>(31 - std::countl_zero(back));
         auto& open = m_open[bit];
-        if (open > 0 && m_findings.signals[open - 1].last >= first) {
-            m_findings.signals[open - 1].last = now;
+        if (open > 0 && m_findings.alarms[open - 1].last >= first) {
+            m_findings.alarms[open - 1].last = now;
             continue;
         }
         const auto rule = static_cast<NelsonRule>(bit % kBelow + 1U);
         const bool twoSided =
             rule == NelsonRule::Alternating || rule == NelsonRule::FifteenWithin || rule == NelsonRule::EightBeyond;
         const auto side = twoSided ? SignalSide::Both : bit >= kBelow ? SignalSide::Below : SignalSide::Above;
-        m_findings.signals.push_back({rule, side, first, now, now});
-        open = m_findings.signals.size();
+        m_findings.alarms.push_back({rule, side, first, now, now});
+        open = m_findings.alarms.size();
     }
 }
 

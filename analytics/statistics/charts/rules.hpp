@@ -77,7 +77,7 @@ struct Signal final {
 };
 
 struct RuleFindings final {
-    std::vector<Signal> signals; ///< in the order of `at`
+    std::vector<Signal> alarms; ///< in the order of `at`
     /// By point, which rules speak of it: bit (rule − 1), + 8 for a signal below.
     std::vector<std::uint16_t> marks;
 

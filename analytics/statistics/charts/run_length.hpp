@@ -3,6 +3,7 @@
 #include "analytics/statistics/charts/rules.hpp"
 #include "analytics/statistics/fault.hpp"
 
+#include <cstdint>
 #include <tl/expected.hpp>
 
 namespace holdfast::analytics::statistics {
@@ -22,8 +23,22 @@ enum class Sides {
 
 /// Rules 1, 2, 5, 6, 7 and 8 in any combination, exactly, by the Markov chain of what the coming points can still
 /// complete (C. W. Champ and W. H. Woodall, Technometrics 29, 1987). Trends and alternation (3 and 4) depend on more
-/// than zones: OutOfDomain, as without any rule.
+/// than zones: OutOfDomain, as without any rule; see drawnRunLength.
 [[nodiscard]] tl::expected<double, StatisticsFault> rulesRunLength(RuleSet rules, double shift);
+
+/// A run length drawn, not computed.
+struct DrawnRunLength final {
+    double mean = 0.0;
+    double standardError = 0.0; ///< of the mean, from the charts drawn
+    int charts = 0;
+};
+
+/// Any rules, trends and alternation among them, by simulation: the mean of `charts` charts read until their first
+/// signal, the same for the same seed. A single run length scatters about as much as it is long, so that the standard
+/// error is near mean/√charts: 1 % of the mean at 10,000. Time goes with mean · charts. OutOfDomain without any rule,
+/// for fewer than two charts or a shift that is no number; NoConvergence where more than 2·10⁸ points would be drawn.
+[[nodiscard]] tl::expected<DrawnRunLength, StatisticsFault> drawnRunLength(RuleSet rules, double shift,
+                                                                           int charts = 10'000, std::uint64_t seed = 1);
 
 /// CUSUM with reference value k and interval h in standard deviations, from 0: L(s) = 1 + L(0)Φ(k − s − shift) +
 /// ∫₀ʰL(x)φ(x + k − s − shift)dx by Gauss–Legendre nodes (E. S. Page 1954; A. L. Goel and S. M. Wu, Technometrics 13,

@@ -29,18 +29,20 @@ std::int64_t insertionSort(double* first, double* last, Inversion kind) {
     return count;
 }
 
-std::int64_t merge(const double* left, const double* middle, const double* right, double* out, Inversion kind) {
+/// Without a branch on the values, which nobody can foretell.
+template <Inversion kind>
+std::int64_t merge(const double* left, const double* middle, const double* right, double* out) {
     std::int64_t count = 0;
     const double* low = left;
     const double* high = middle;
     while (low < middle && high < right) {
         const bool takeHigh = kind == Inversion::FallingOrEqual ? *high <= *low : *high < *low;
-        if (takeHigh) {
-            count += middle - low;
-            *out++ = *high++;
-        } else {
-            *out++ = *low++;
-        }
+        const std::int64_t passed = middle - low;
+        const double* const taken = takeHigh ? high : low;
+        count += passed & -static_cast<std::int64_t>(takeHigh);
+        *out++ = *taken;
+        high += static_cast<std::ptrdiff_t>(takeHigh);
+        low += static_cast<std::ptrdiff_t>(!takeHigh);
     }
     out = std::copy(low, middle, out);
     std::copy(high, right, out);
@@ -61,7 +63,9 @@ std::int64_t countInversions(std::vector<double>& values, std::vector<double>& s
             const double* begin = values.data() + start;
             const double* middle = values.data() + std::min(n, start + width);
             const double* end = values.data() + std::min(n, start + 2 * width);
-            count += merge(begin, middle, end, scratch.data() + start, kind);
+            count += kind == Inversion::FallingOrEqual
+                         ? merge<Inversion::FallingOrEqual>(begin, middle, end, scratch.data() + start)
+                         : merge<Inversion::Falling>(begin, middle, end, scratch.data() + start);
         }
         values.swap(scratch);
     }

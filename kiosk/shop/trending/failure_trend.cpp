@@ -89,12 +89,12 @@ void takeChart(const FailureQuestion& question, FailureTrend& trend) {
     for (std::size_t i = 0; i < findings.marks.size() && i < places.size(); ++i) {
         trend.weeks[places[i]].marks = findings.marks[i];
     }
-    for (const auto& signal : findings.signals) {
+    for (const auto& signal : findings.alarms) {
         FailureSignal said{signal.rule, signal.side, {}};
         for (const auto point : findings.pointsOf(signal)) {
             said.weeks.push_back(places[point]);
         }
-        trend.signals.push_back(std::move(said));
+        trend.alarms.push_back(std::move(said));
     }
 }
 

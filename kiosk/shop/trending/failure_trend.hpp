@@ -43,7 +43,7 @@ struct FailureTrend final {
     Figure<double> usual{tl::unexpected(Refusal{})}; ///< share of failed lots in the baseline
     double dispersion = 1.0; ///< Laney's σz: how much more weeks differ than chance within them
     std::vector<analytics::statistics::ChartCaveat> caveats{};
-    std::vector<FailureSignal> signals{};
+    std::vector<FailureSignal> alarms{};
     Figure<analytics::statistics::RateWithMissed> readingRate{tl::unexpected(Refusal{})}; ///< of drawn readings
     Figure<SinceWhen> since{tl::unexpected(Refusal{})};
 };

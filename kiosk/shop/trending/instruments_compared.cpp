@@ -1,9 +1,9 @@
 #include "kiosk/shop/trending/instruments_compared.hpp"
 
 #include "analytics/statistics/counts/false_discovery.hpp"
+#include "analytics/statistics/models/paired_location.hpp"
 #include "analytics/statistics/models/trend.hpp"
 #include "kiosk/shop/trending/episodes.hpp"
-#include "kiosk/shop/trending/paired_location.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,7 +102,7 @@ std::optional<TemperatureDifference> driftAWeek(const Pairs& pairs) {
 
 std::optional<InstrumentOffset> offsetOf(const TrendFacts& facts, FactIndex instrument, const Pairs& pairs, bool byWeek,
                                          std::uint64_t seed) {
-    const auto location = locatePairs(pairs.differences);
+    const auto location = st::locatePairs(pairs.differences);
     if (!location) {
         return std::nullopt;
     }

@@ -67,12 +67,12 @@ void takeChart(const MarginQuestion& question, const Series& series, MarginTrend
     for (const auto outside : chart->ewma.outside) {
         trend.points[series.places[outside]].ewmaOutside = true;
     }
-    for (const auto& signal : shown.findings.signals) {
+    for (const auto& signal : shown.findings.alarms) {
         MarginSignal said{signal.rule, signal.side, {}, series.places[signal.at]};
         for (const auto point : shown.findings.pointsOf(signal)) {
             said.episodes.push_back(series.places[point]);
         }
-        trend.signals.push_back(std::move(said));
+        trend.alarms.push_back(std::move(said));
     }
 }
 
@@ -114,7 +114,7 @@ void countReadings(MarginTrend& trend) {
         trend.leadsTo = trend.episodes.back().leadsTo;
     }
     std::size_t latest = 0;
-    for (const auto& signal : trend.signals) {
+    for (const auto& signal : trend.alarms) {
         if (!signal.episodes.empty() && signal.episodes.back() >= latest) {
             latest = signal.episodes.back();
             trend.leadsTo = trend.episodes[latest].leadsTo;

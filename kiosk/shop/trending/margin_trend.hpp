@@ -84,7 +84,7 @@ struct MarginTrend final {
     std::vector<Episode> episodes{};
     std::vector<MarginPoint> points{}; ///< one for each episode
     Figure<MarginLimits> limits{tl::unexpected(Refusal{})};
-    std::vector<MarginSignal> signals{};
+    std::vector<MarginSignal> alarms{};
     Figure<MarginDrift> drift{tl::unexpected(Refusal{})};
     Figure<SinceWhen> since{tl::unexpected(Refusal{})};
     Figure<BelowLimit> below{tl::unexpected(Refusal{})};

@@ -81,7 +81,7 @@ TEST_CASE("a step is dated as a set of days with what was known to change in it"
     TrendFilter south;
     south.dryer = "ds";
     CHECK(eventsIn(book.facts, south, trend.since->possible).empty());
-    CHECK_FALSE(trend.signals.empty());
+    CHECK_FALSE(trend.alarms.empty());
 }
 
 TEST_CASE("a steady margin has neither drift nor change, and few pieces below the limit", "[trending]") {
@@ -115,8 +115,8 @@ TEST_CASE("a frozen baseline keeps its limits", "[trending]") {
     REQUIRE(after.limits);
     CHECK(after.limits->baseline == "spring");
     CHECK(after.limits->centre.celsius() == Approx(frozen->center));
-    REQUIRE_FALSE(after.signals.empty());
-    CHECK(after.signals.front().side == st::SignalSide::Below);
+    REQUIRE_FALSE(after.alarms.empty());
+    CHECK(after.alarms.front().side == st::SignalSide::Below);
     CHECK_FALSE(frozenBaseline(before, "short", 0, 19));
 }
 

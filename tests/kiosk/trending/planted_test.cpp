@@ -55,7 +55,7 @@ TEST_CASE("the dryer that loses heat is found, sinking, and no other is", "[tren
     CHECK(north.drift->leastAWeek.celsius() < planted);
     CHECK(north.drift->mostAWeek.celsius() > planted);
     CHECK(north.drift->weeksLatest > north.drift->weeksEarliest);
-    CHECK_FALSE(north.signals.empty());
+    CHECK_FALSE(north.alarms.empty());
     CHECK_FALSE(drifts(eighteen().margins(days.from, days.until, "South")));
     CHECK_FALSE(drifts(eighteen().margins(days.from, days.until, "West")));
 }

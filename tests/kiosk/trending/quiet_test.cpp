@@ -38,7 +38,7 @@ void listen(std::uint64_t seed, Alarms& alarms) {
         const auto trend = marginTrend(facts, question);
         ++alarms.charts;
         alarms.episodes += trend.points.size();
-        alarms.signals += trend.signals.size();
+        alarms.signals += trend.alarms.size();
         alarms.drifts += trend.drift && trend.drift->standing != st::DriftStanding::NotShown ? 1 : 0;
         alarms.changes += trend.since ? 1 : 0;
     }

@@ -1,11 +1,9 @@
 // What failures share: counts by hand, Fisher's p and whole episodes, and nobody blamed by chance.
 #include "kiosk/shop/trending/instruments_compared.hpp"
-#include "kiosk/shop/trending/paired_location.hpp"
 #include "kiosk/shop/trending/suspects.hpp"
 #include "tests/kiosk/trending/support/invented.hpp"
 
 #include <catch2/catch.hpp>
-#include <limits>
 
 using namespace holdfast::kiosk;
 using namespace holdfast::kiosk::shop::trending;
@@ -168,19 +166,4 @@ TEST_CASE("an instrument without a fellow is compared with nothing", "[trending]
     CHECK(compareInstruments(book.facts, {}).error().why == NoFigure::noReadings);
     book.days({5.0, 6.0, 5.5});
     CHECK(compareInstruments(book.facts, {}).error().why == NoFigure::nothingToCompare);
-}
-
-TEST_CASE("paired differences are located by Walsh averages and signed ranks", "[trending]") {
-    // Depression factor of nine patients, Hollander and Wolfe, Nonparametric Statistical Methods, example 3.1
-    // (Salsburg 1970): differences y − x; estimate −0.46, 96 % limits −0.786 and −0.010, T+ = 5.
-    const std::vector<double> differences{-0.952, 0.147, -1.022, -0.430, -0.620, -0.590, -0.490, 0.080, -0.010};
-    const auto location = locatePairs(differences);
-    REQUIRE(location);
-    CHECK(location->estimate == Approx(-0.46).margin(0.005));
-    CHECK(location->lower == Approx(-0.786).margin(0.0005));
-    CHECK(location->upper == Approx(-0.010).margin(0.0005));
-    CHECK(location->p == Approx(0.0382).margin(0.0005)); // z = (22.5 − 5)/√71.25 = 2.073
-    CHECK_FALSE(locatePairs({1.0, 2.0, 3.0, 4.0, 5.0}));
-    CHECK_FALSE(locatePairs({0, 0, 0, 0, 0, 0}));
-    CHECK_FALSE(locatePairs({1, 2, 3, 4, 5, std::numeric_limits<double>::quiet_NaN()}));
 }

@@ -173,8 +173,8 @@ std::string marginLead(const TrendsFound& found, const TrendsHow& how) {
     if (isDrift(margin.drift)) {
         return driftLead(*margin.drift, how);
     }
-    if (!margin.signals.empty()) {
-        return how.text("trends.page.signals", {{"count", count(margin.signals.size())}});
+    if (!margin.alarms.empty()) {
+        return how.text("trends.page.signals", {{"count", count(margin.alarms.size())}});
     }
     if (!margin.limits) {
         return how.text("trends.page.margin-few", {{"count", count(margin.episodes.size())}});
@@ -196,8 +196,8 @@ std::string marginDetail(const TrendsFound& found, const TrendsHow& how) {
     if (!margin.limits) {
         return whyNot(margin.limits.error(), how);
     }
-    if (!margin.signals.empty()) {
-        const auto& signal = margin.signals.back();
+    if (!margin.alarms.empty()) {
+        const auto& signal = margin.alarms.back();
         return how.text("trends.page.latest-signal",
                         {{"rule", ruleText(signal, how)},
                          {"days", how.days(margin.episodes[signal.episodes.front()].from,

@@ -63,7 +63,7 @@ void addRules(TrendChartState& chart, const TrendsFound& found, const TrendsHow&
     std::set<std::pair<NelsonRule, int>> told;
     std::size_t brackets = 0;
     const auto& margin = found.margin;
-    for (auto signal = margin.signals.rbegin(); signal != margin.signals.rend(); ++signal) {
+    for (auto signal = margin.alarms.rbegin(); signal != margin.alarms.rend(); ++signal) {
         if (signal->episodes.empty()) {
             continue;
         }

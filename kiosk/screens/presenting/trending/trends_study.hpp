@@ -1,14 +1,10 @@
 #pragma once
 
-// Qt's keyword is a member's name in there.
-#pragma push_macro("signals")
-#undef signals
 #include "kiosk/shop/trending/failure_trend.hpp"
 #include "kiosk/shop/trending/instruments_compared.hpp"
 #include "kiosk/shop/trending/margin_trend.hpp"
 #include "kiosk/shop/trending/suspects.hpp"
 #include "kiosk/shop/trending/wash_margin.hpp"
-#pragma pop_macro("signals")
 
 #include <memory>
 #include <stop_token>

@@ -32,7 +32,7 @@ std::vector<Counted> defects() {
 
 std::vector<std::size_t> beyond(const AttributeChart& chart) {
     std::vector<std::size_t> points;
-    for (const auto& signal : chart.findings.signals) {
+    for (const auto& signal : chart.findings.alarms) {
         if (signal.rule == NelsonRule::BeyondThreeSigma) {
             points.push_back(signal.at);
         }
@@ -241,13 +241,13 @@ TEST_CASE("All pass, all fail, one lot, impossible counts", "[statistics][charts
             const auto chart = attributeChart(kind, lots);
             REQUIRE(chart);
             CHECK(chart->baseline.says(ChartCaveat::NoSpread));
-            CHECK(chart->findings.signals.empty());
+            CHECK(chart->findings.alarms.empty());
             CHECK(chart->points[3].z == 0.0);
             CHECK(chart->points[3].limits.lower == chart->points[3].limits.upper);
         }
     }
     CHECK(attributeChart(ChartKind::C, allPass)->baseline.says(ChartCaveat::NoSpread));
-    CHECK(attributeChart(ChartKind::U, allPass)->findings.signals.empty());
+    CHECK(attributeChart(ChartKind::U, allPass)->findings.alarms.empty());
     CHECK(attributeChart(ChartKind::P, {}).error() == StatisticsFault::NoValues);
     CHECK(attributeChart(ChartKind::P, std::vector<Counted>(3)).error() == StatisticsFault::NoValues);
     CHECK(attributeChart(ChartKind::P, std::vector<Counted>{{1.0, 10.0}})->baseline.says(ChartCaveat::FewPoints));

@@ -61,12 +61,12 @@ TEST_CASE("The handbook's CUSUM", "[statistics][charts]") {
     for (std::size_t i = 0; i < expected.size(); ++i) {
         CHECK(track->high[i] == Approx(expected[i]).margin(0.0051));
     }
-    REQUIRE(track->signals.size() == 7); // groups 14 to 20
-    CHECK(track->signals.front().at == 13);
-    CHECK(track->signals.back().at == 19);
-    CHECK(track->signals.front().side == SignalSide::Above);
-    CHECK(track->signals.front().since == 12); // the sum left zero at group 13
-    CHECK(track->signals.front().mean == Approx(325.0 + 0.3175 + 4.94 / 2.0).margin(0.003));
+    REQUIRE(track->alarms.size() == 7); // groups 14 to 20
+    CHECK(track->alarms.front().at == 13);
+    CHECK(track->alarms.back().at == 19);
+    CHECK(track->alarms.front().side == SignalSide::Above);
+    CHECK(track->alarms.front().since == 12); // the sum left zero at group 13
+    CHECK(track->alarms.front().mean == Approx(325.0 + 0.3175 + 4.94 / 2.0).margin(0.003));
 }
 
 TEST_CASE("A CUSUM of mirrored values is mirrored", "[statistics][charts]") {
@@ -79,16 +79,16 @@ TEST_CASE("A CUSUM of mirrored values is mirrored", "[statistics][charts]") {
     for (std::size_t i = 0; i < kCusum.size(); ++i) {
         CHECK(other->low[i] == Approx(one->high[i]).margin(1e-9));
     }
-    CHECK(other->signals.front().side == SignalSide::Below);
-    CHECK(standardCusum(kCusum, 325.0, 0.635, 0.5, 6.607716)->signals.front().at == 13); // the same k and h by σ
+    CHECK(other->alarms.front().side == SignalSide::Below);
+    CHECK(standardCusum(kCusum, 325.0, 0.635, 0.5, 6.607716)->alarms.front().at == 13); // the same k and h by σ
 }
 
 TEST_CASE("A head start signals sooner", "[statistics][charts]") {
     const std::vector<double> shifted(20, 1.0);
     const auto plain = cusum(shifted, {0.0, 0.5, 4.0, 0.0});
     const auto fast = cusum(shifted, {0.0, 0.5, 4.0, 2.0});
-    CHECK(plain->signals.front().at == 8); // 0.5 a point: beyond 4 at the ninth
-    CHECK(fast->signals.front().at == 4);  // from 2: beyond 4 at the fifth
+    CHECK(plain->alarms.front().at == 8); // 0.5 a point: beyond 4 at the ninth
+    CHECK(fast->alarms.front().at == 4);  // from 2: beyond 4 at the fifth
 }
 
 TEST_CASE("Averages and sums of hostile columns", "[statistics][charts][hostile]") {
@@ -106,5 +106,5 @@ TEST_CASE("Averages and sums of hostile columns", "[statistics][charts][hostile]
     CHECK(cusum(std::vector{std::nan("")}, {0.0, 0.5, 4.0, 0.0}).error() == StatisticsFault::NotFinite);
     CHECK(cusum(std::vector{1.7e308, 1.7e308}, {-1.7e308, 0.5, 4.0, 0.0}).error() == StatisticsFault::OutOfDomain);
     CHECK(standardCusum(std::vector{1.0}, 0.0, 0.0).error() == StatisticsFault::OutOfDomain);
-    CHECK(cusum(std::vector<double>(1'000'000, 0.0), {0.0, 0.5, 4.0, 0.0})->signals.empty());
+    CHECK(cusum(std::vector<double>(1'000'000, 0.0), {0.0, 0.5, 4.0, 0.0})->alarms.empty());
 }

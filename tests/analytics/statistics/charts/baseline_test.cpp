@@ -24,9 +24,9 @@ TEST_CASE("A baseline frozen under a name does not change with later points", "[
     REQUIRE(near);
     REQUIRE(far);
     CHECK(near->limits.upper == far->limits.upper);
-    CHECK(near->findings.signals.empty());
-    CHECK(far->findings.signals.front().rule == NelsonRule::BeyondThreeSigma);
-    CHECK(far->findings.signals.front().at == 0);
+    CHECK(near->findings.alarms.empty());
+    CHECK(far->findings.alarms.front().rule == NelsonRule::BeyondThreeSigma);
+    CHECK(far->findings.alarms.front().at == 0);
     CHECK(far->baseline.name == "after the burner was replaced");
     CHECK(far->baseline.says(ChartCaveat::FewPoints));                                // ten points, and it stays said
     CHECK(far->baseline.spreadError == Approx(std::sqrt(0.8264 * 10 - 1.082) / 9.0)); // Cryer and Ryan 1990
@@ -35,8 +35,8 @@ TEST_CASE("A baseline frozen under a name does not change with later points", "[
 TEST_CASE("One later point can be judged by a frozen baseline", "[statistics][charts][baseline]") {
     ChartOptions options;
     options.baseline = *individualsBaseline("first ten", kBefore);
-    CHECK(individualsChart(std::vector{22.5}, options)->findings.signals.size() == 1);
-    CHECK(individualsChart(std::vector{20.5}, options)->findings.signals.empty());
+    CHECK(individualsChart(std::vector{22.5}, options)->findings.alarms.size() == 1);
+    CHECK(individualsChart(std::vector{20.5}, options)->findings.alarms.empty());
 }
 
 TEST_CASE("Names are given once", "[statistics][charts][baseline]") {

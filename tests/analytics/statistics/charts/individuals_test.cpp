@@ -31,7 +31,7 @@ TEST_CASE("The handbook's individuals chart", "[statistics][charts]") {
     CHECK(chart->ranges.center * 3.267 ==
           Approx(6.1349).margin(2.1e-4)); // the product of the printed figures is 6.1348
     CHECK(chart->ranges.lower == 0.0);
-    CHECK(chart->findings.signals.empty());
+    CHECK(chart->findings.alarms.empty());
     CHECK(chart->rangesOutside.empty());
     CHECK(chart->baseline.says(ChartCaveat::FewPoints));
 }
@@ -57,10 +57,10 @@ TEST_CASE("Viscosities of aircraft paint: batch 4 is out", "[statistics][charts]
     // R package qcc 3.0 documentation (d2 = 1.128): 32.56504, 35.61096
     CHECK(limits.lower == Approx(32.56504).margin(6e-4));
     CHECK(limits.upper == Approx(35.61096).margin(6e-4));
-    const auto& signals = chart->individuals.findings.signals;
-    REQUIRE(!signals.empty());
-    CHECK(signals.front().rule == NelsonRule::BeyondThreeSigma);
-    CHECK(signals.front().at == 3);
+    const auto& alarms = chart->individuals.findings.alarms;
+    REQUIRE(!alarms.empty());
+    CHECK(alarms.front().rule == NelsonRule::BeyondThreeSigma);
+    CHECK(alarms.front().at == 3);
     CHECK(chart->ewma.values.back() == Approx(33.9924420536).margin(5e-10)); // R 4.2.2, λ 0.2 from the mean
     CHECK(chart->ewma.outside.empty());                                      // R 4.2.2, exact limits, L = 3
     // Without batch 4, applied to later batches: qcc 3.0 documentation, centre 33.98947, limits 32.75425 and 35.2247
@@ -107,9 +107,9 @@ TEST_CASE("Shifting and stretching values moves their chart and not its signals"
     const auto one = individualsChart(values);
     const auto other = individualsChart(moved);
     CHECK(other->limits.upper == Approx(160.0 + 4.0 * one->limits.upper).epsilon(1e-13));
-    CHECK(one->findings.signals.size() == other->findings.signals.size());
+    CHECK(one->findings.alarms.size() == other->findings.alarms.size());
     CHECK(one->findings.marks == other->findings.marks);
-    CHECK(one->findings.signals.size() > 3);
+    CHECK(one->findings.alarms.size() > 3);
 }
 
 TEST_CASE("A warm-up that carries over from one to the next is said", "[statistics][charts]") {
@@ -141,13 +141,13 @@ TEST_CASE("Individuals of hostile columns get a chart with its caveat, or the re
     CHECK(equal->baseline.says(ChartCaveat::NoSpread));
     CHECK(equal->limits.lower == 12.1);
     CHECK(equal->limits.upper == 12.1);
-    CHECK(equal->findings.signals.empty());
+    CHECK(equal->findings.alarms.empty());
     CHECK(equal->rangesOutside.empty());
     std::vector<double> jump(12, 5.0);
     jump.insert(jump.end(), 12, 6.0);
     const auto fromEqual = individualsChart(jump, {RuleSet::all(), Stretch{0, 12}, {}});
-    REQUIRE(fromEqual->findings.signals.size() == 1); // no limits, but nine in a row on one side can be told
-    CHECK(fromEqual->findings.signals[0].rule == NelsonRule::OneSide);
+    REQUIRE(fromEqual->findings.alarms.size() == 1); // no limits, but nine in a row on one side can be told
+    CHECK(fromEqual->findings.alarms[0].rule == NelsonRule::OneSide);
     CHECK(individualsWithEwma(jump)->ewma.values.size() == 24);
     CHECK(individualsWithEwma(std::vector<double>(5, 1.0))->ewma.outside.empty());
 }
@@ -164,7 +164,7 @@ TEST_CASE("A million individuals with all rules", "[statistics][charts][hostile]
     const auto took = std::chrono::steady_clock::now() - begin;
     REQUIRE(chart);
     CHECK(chart->baseline.sigma == Approx(3.0).epsilon(0.005));
-    const auto beyond = std::count_if(chart->findings.signals.begin(), chart->findings.signals.end(),
+    const auto beyond = std::count_if(chart->findings.alarms.begin(), chart->findings.alarms.end(),
                                       [](const Signal& signal) { return signal.rule == NelsonRule::BeyondThreeSigma; });
     CHECK(static_cast<double>(beyond) == Approx(2699.8).margin(4.0 * 52.0)); // 2Φ(−3) of a million
     CHECK(took < std::chrono::seconds{2});

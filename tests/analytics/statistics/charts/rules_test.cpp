@@ -16,14 +16,14 @@ using Places = std::vector<std::size_t>;
 Signal only(const std::vector<double>& z, RuleSet rules = RuleSet::all()) {
     const auto found = findSignals(z, rules);
     REQUIRE(found);
-    REQUIRE(found->signals.size() == 1);
-    return found->signals.front();
+    REQUIRE(found->alarms.size() == 1);
+    return found->alarms.front();
 }
 
 Places pointsOfOnly(const std::vector<double>& z, RuleSet rules = RuleSet::all()) {
     const auto found = findSignals(z, rules);
-    REQUIRE(found->signals.size() == 1);
-    return found->pointsOf(found->signals.front());
+    REQUIRE(found->alarms.size() == 1);
+    return found->pointsOf(found->alarms.front());
 }
 
 bool sameSide(const std::vector<double>& z, std::size_t end, std::size_t window, std::size_t needed, double line,
@@ -92,7 +92,7 @@ TEST_CASE("Rule 1: one point beyond three sigma", "[statistics][charts][nelson]"
     CHECK(signal.at == 4);
     CHECK(signal.side == SignalSide::Above);
     CHECK(pointsOfOnly(z) == Places{4});
-    CHECK(findSignals(std::vector{0.4, -0.7, 3.0, -0.3, 0.5})->signals.empty()); // on the line is not beyond it
+    CHECK(findSignals(std::vector{0.4, -0.7, 3.0, -0.3, 0.5})->alarms.empty()); // on the line is not beyond it
     CHECK(only({0.4, -3.2, 0.1}).side == SignalSide::Below);
 }
 
@@ -106,7 +106,7 @@ TEST_CASE("Rule 2: nine in a row on one side, eight after Western Electric", "[s
     CHECK(pointsOfOnly(z, RuleSet::westernElectric()).size() == 9); // told once, with every point it grew to
     std::vector<double> touching = z;
     touching[5] = 0.0; // on the centre line is on neither side
-    CHECK(findSignals(touching)->signals.empty());
+    CHECK(findSignals(touching)->alarms.empty());
 }
 
 TEST_CASE("Rule 3: six in a row steadily rising or falling", "[statistics][charts][nelson]") {
@@ -116,7 +116,7 @@ TEST_CASE("Rule 3: six in a row steadily rising or falling", "[statistics][chart
     CHECK(signal.at == 6);
     CHECK(signal.side == SignalSide::Above);
     CHECK(pointsOfOnly(z) == Places{1, 2, 3, 4, 5, 6});
-    CHECK(findSignals(std::vector{0.6, -1.5, -0.9, -0.4, -0.4, 0.7, 1.3, -0.2})->signals.empty()); // a tie breaks it
+    CHECK(findSignals(std::vector{0.6, -1.5, -0.9, -0.4, -0.4, 0.7, 1.3, -0.2})->alarms.empty()); // a tie breaks it
     std::vector<double> falling = z;
     for (auto& value : falling) {
         value = -value;
@@ -131,7 +131,7 @@ TEST_CASE("Rule 4: fourteen in a row alternating", "[statistics][charts][nelson]
     CHECK(signal.at == 13);
     CHECK(signal.side == SignalSide::Both);
     CHECK(pointsOfOnly(z).size() == 14);
-    CHECK(findSignals(std::span{z}.first(13))->signals.empty());
+    CHECK(findSignals(std::span{z}.first(13))->alarms.empty());
 }
 
 TEST_CASE("Rule 5: two of three beyond two sigma on the same side", "[statistics][charts][nelson]") {
@@ -140,8 +140,8 @@ TEST_CASE("Rule 5: two of three beyond two sigma on the same side", "[statistics
     CHECK(signal.rule == NelsonRule::TwoOfThree);
     CHECK(signal.at == 3);
     CHECK(pointsOfOnly(z) == Places{1, 3}); // not the one between
-    CHECK(findSignals(std::vector{0.3, 2.3, -0.4, -2.1, 0.5})->signals.empty());
-    CHECK(findSignals(std::vector{0.3, 2.3, -0.4, 0.1, 2.1})->signals.empty());
+    CHECK(findSignals(std::vector{0.3, 2.3, -0.4, -2.1, 0.5})->alarms.empty());
+    CHECK(findSignals(std::vector{0.3, 2.3, -0.4, 0.1, 2.1})->alarms.empty());
 }
 
 TEST_CASE("Rule 6: four of five beyond one sigma on the same side", "[statistics][charts][nelson]") {
@@ -150,7 +150,7 @@ TEST_CASE("Rule 6: four of five beyond one sigma on the same side", "[statistics
     CHECK(signal.rule == NelsonRule::FourOfFive);
     CHECK(signal.at == 5);
     CHECK(pointsOfOnly(z) == Places{1, 2, 4, 5});
-    CHECK(findSignals(std::vector{0.2, 1.4, 1.0, -0.3, 1.6, 1.2, 0.4})->signals.empty()); // 1.0 is not beyond 1
+    CHECK(findSignals(std::vector{0.2, 1.4, 1.0, -0.3, 1.6, 1.2, 0.4})->alarms.empty()); // 1.0 is not beyond 1
 }
 
 TEST_CASE("Rule 7: fifteen in a row within one sigma", "[statistics][charts][nelson]") {
@@ -171,23 +171,23 @@ TEST_CASE("Rule 8: eight in a row beyond one sigma on both sides", "[statistics]
 
 TEST_CASE("Values in control give no signal", "[statistics][charts][nelson]") {
     const std::vector<double> z{0.3, -0.8, 1.1, -1.4, 0.2, 0.6, -0.3, 1.8, -0.9, 0.4, -1.1, 0.7, 0.1, -0.6, 1.2};
-    CHECK(findSignals(z)->signals.empty());
+    CHECK(findSignals(z)->alarms.empty());
 }
 
 TEST_CASE("Each rule can be switched by itself", "[statistics][charts][nelson]") {
     const std::vector<double> z{0.2, 2.4, 3.2, 2.6, 1.4, 1.2, 1.3, 1.1, 1.5, 2.2};
     const auto all = findSignals(z);
-    CHECK(all->signals.size() == 4); // rules 1, 5, 6 and 2
+    CHECK(all->alarms.size() == 4); // rules 1, 5, 6 and 2
     for (unsigned number = 1; number <= 8; ++number) {
         const auto rule = static_cast<NelsonRule>(number);
         const auto alone = findSignals(z, RuleSet::none().with(rule));
         const auto without = findSignals(z, RuleSet::all().without(rule));
-        CHECK(alone->signals.size() + without->signals.size() == all->signals.size());
-        for (const auto& signal : alone->signals) {
+        CHECK(alone->alarms.size() + without->alarms.size() == all->alarms.size());
+        for (const auto& signal : alone->alarms) {
             CHECK(signal.rule == rule);
         }
     }
-    CHECK(findSignals(z, RuleSet::none())->signals.empty());
+    CHECK(findSignals(z, RuleSet::none())->alarms.empty());
 }
 
 TEST_CASE("Random sequences are read as a literal reading of the rules does", "[statistics][charts][nelson]") {
@@ -214,12 +214,12 @@ TEST_CASE("Random sequences are read as a literal reading of the rules does", "[
                 }
             }
             CAPTURE(round, number);
-            for (const auto& signal : found->signals) {
+            for (const auto& signal : found->alarms) {
                 CHECK(std::find(met.begin(), met.end(), signal.at) != met.end());
                 CHECK(std::find(met.begin(), met.end(), signal.last) != met.end());
             }
             for (const auto at : met) {
-                CHECK(std::any_of(found->signals.begin(), found->signals.end(),
+                CHECK(std::any_of(found->alarms.begin(), found->alarms.end(),
                                   [&](const Signal& signal) { return signal.at <= at && at <= signal.last; }));
             }
         }
@@ -239,10 +239,10 @@ TEST_CASE("The mirror image of a sequence gives the mirror image of its signals"
     }
     const auto one = findSignals(z);
     const auto other = findSignals(mirrored);
-    REQUIRE(one->signals.size() == other->signals.size());
-    CHECK(one->signals.size() > 50);
+    REQUIRE(one->alarms.size() == other->alarms.size());
+    CHECK(one->alarms.size() > 50);
     const auto count = [](const RuleFindings& found, SignalSide side) {
-        return std::count_if(found.signals.begin(), found.signals.end(),
+        return std::count_if(found.alarms.begin(), found.alarms.end(),
                              [side](const Signal& signal) { return signal.side == side; });
     };
     CHECK(count(*one, SignalSide::Above) == count(*other, SignalSide::Below));
@@ -253,11 +253,11 @@ TEST_CASE("Rules over nothing, over no numbers and over a million points", "[sta
     CHECK(findSignals({}).error() == StatisticsFault::NoValues);
     CHECK(findSignals(std::vector{0.1, std::nan("")}).error() == StatisticsFault::NotFinite);
     CHECK(findSignals(std::vector{std::numeric_limits<double>::infinity()}).error() == StatisticsFault::NotFinite);
-    CHECK(findSignals(std::vector{3.5})->signals.size() == 1);
+    CHECK(findSignals(std::vector{3.5})->alarms.size() == 1);
     CHECK(
-        findSignals(std::vector<double>(50, 0.0), RuleSet::all().without(NelsonRule::FifteenWithin))->signals.empty());
+        findSignals(std::vector<double>(50, 0.0), RuleSet::all().without(NelsonRule::FifteenWithin))->alarms.empty());
     const std::vector<double> high(1'000'000, 4.0);
     const auto found = findSignals(high, RuleSet::all().without(NelsonRule::BeyondThreeSigma));
-    CHECK(found->signals.size() == 3); // one for all million points: nine in a row, two of three, four of five
-    CHECK(found->signals.back().last == 999'999);
+    CHECK(found->alarms.size() == 3); // one for all million points: nine in a row, two of three, four of five
+    CHECK(found->alarms.back().last == 999'999);
 }

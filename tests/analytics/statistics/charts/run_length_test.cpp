@@ -70,13 +70,13 @@ TEST_CASE("The Markov chain of Nelson's zone rules is what drawing shows", "[sta
         for (int round = 0; round < rounds; ++round) {
             std::vector<double> z;
             RuleFindings found;
-            while (found.signals.empty()) {
+            while (found.alarms.empty()) {
                 for (int i = 0; i < (only8 ? 40000 : 2000); ++i) {
                     z.push_back(normal(random));
                 }
                 found = *findSignals(z, tested);
             }
-            const double length = static_cast<double>(found.signals.front().at) + 1.0;
+            const double length = static_cast<double>(found.alarms.front().at) + 1.0;
             sum += length;
             squares += length * length;
         }
@@ -85,6 +85,48 @@ TEST_CASE("The Markov chain of Nelson's zone rules is what drawing shows", "[sta
         CAPTURE(only8, exact, mean, error);
         CHECK(std::abs(mean - exact) < 4.0 * error);
     }
+}
+
+TEST_CASE("Drawn run lengths are within their error of exact ones", "[statistics][charts][arl]") {
+    // Trend and alternation: numpy 1.24.2, the chance of no pattern by the rank of the last of n points, summed over n
+    // (David and Barton, Combinatorial Chance, 1962, ch. 10; with the rising trend alone it gives 1/(1/6! − 1/7! + …)).
+    // Zones: Champ and Woodall 1987, as above.
+    struct Known final {
+        RuleSet rules;
+        double shift, exact;
+    };
+    for (const auto& [rules, shift, exact] : {Known{RuleSet::none().with(NelsonRule::Trend), 0.0, 421.59839},
+                                              {RuleSet::none().with(NelsonRule::Trend), 5.0, 421.59839},
+                                              {RuleSet::none().with(NelsonRule::Alternating), 0.0, 601.00767},
+                                              {RuleSet::westernElectric(), 0.0, 91.75},
+                                              {RuleSet::westernElectric(), 1.0, 9.22}}) {
+        const auto drawn = drawnRunLength(rules, shift, 4'000);
+        REQUIRE(drawn);
+        CAPTURE(shift, exact, drawn->mean, drawn->standardError);
+        CHECK(std::abs(drawn->mean - exact) < 4.0 * drawn->standardError);
+        CHECK(drawn->standardError < 0.02 * exact);
+        CHECK(drawn->charts == 4'000);
+    }
+}
+
+TEST_CASE("Rules three and four shorten the run to a false alarm", "[statistics][charts][arl]") {
+    const auto zones = RuleSet::all().without(NelsonRule::Trend).without(NelsonRule::Alternating);
+    const double without = *rulesRunLength(zones, 0.0);
+    const auto with = drawnRunLength(RuleSet::all(), 0.0, 4'000);
+    REQUIRE(with);
+    CHECK(with->mean + 4.0 * with->standardError < without);
+    // were each rule's alarms independent, their rates would add
+    CHECK(1.0 / with->mean < 1.0 / without + 1.0 / 421.6 + 1.0 / 601.0 + 0.001);
+    CHECK(drawnRunLength(RuleSet::all(), 0.0, 200)->mean == drawnRunLength(RuleSet::all(), 0.0, 200)->mean);
+    CHECK(drawnRunLength(RuleSet::all(), 0.0, 200, 2)->mean != drawnRunLength(RuleSet::all(), 0.0, 200)->mean);
+}
+
+TEST_CASE("Run lengths that cannot be drawn are refused by name", "[statistics][charts][arl]") {
+    CHECK(drawnRunLength(RuleSet::none(), 0.0).error() == StatisticsFault::OutOfDomain);
+    CHECK(drawnRunLength(RuleSet::all(), 0.0, 1).error() == StatisticsFault::OutOfDomain);
+    CHECK(drawnRunLength(RuleSet::all(), std::numeric_limits<double>::quiet_NaN()).error() ==
+          StatisticsFault::OutOfDomain);
+    CHECK(drawnRunLength(RuleSet::all(), 1e308, 10)->mean == 1.0);
 }
 
 TEST_CASE("Run lengths of a two-sided CUSUM", "[statistics][charts][arl]") {

@@ -35,7 +35,7 @@ TEST_CASE("Piston rings: mean and range, limits of the first 25 kept for the res
     CHECK(chart->spreads.upper == Approx(0.04812533).margin(1e-6));
     CHECK(chart->spreadsOutside.empty());
     std::vector<std::size_t> beyond;
-    for (const auto& signal : chart->findings.signals) {
+    for (const auto& signal : chart->findings.alarms) {
         if (signal.rule == NelsonRule::BeyondThreeSigma) {
             beyond.push_back(signal.at);
         }
@@ -77,7 +77,7 @@ TEST_CASE("Subgroups of hostile columns", "[statistics][charts][hostile]") {
     REQUIRE(equal);
     CHECK(equal->baseline.says(ChartCaveat::NoSpread));
     CHECK(equal->means.upper == 7.0);
-    CHECK(equal->findings.signals.empty());
+    CHECK(equal->findings.alarms.empty());
     const auto one = subgroupChart(six, 6, SubgroupSpread::Range);
     REQUIRE(one);
     CHECK(one->baseline.says(ChartCaveat::FewPoints));
