@@ -1,6 +1,7 @@
 #include "kiosk/shop/trending/briefing.hpp"
 
 #include "analytics/statistics/counts/fisher.hpp"
+#include "analytics/statistics/summary/mean_difference.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -23,9 +24,9 @@ struct Mean final {
         ++count;
     }
     [[nodiscard]] double mean() const noexcept { return sum / count; }
-    /// Of the mean; 0 below two values.
-    [[nodiscard]] double variance() const noexcept {
-        return count < 2 ? 0.0 : std::max(0.0, squares - sum * sum / count) / (count - 1.0) / count;
+    [[nodiscard]] st::SampleMean sample() const noexcept {
+        const double variance = count < 2 ? 0.0 : std::max(0.0, squares - sum * sum / count) / (count - 1.0);
+        return {static_cast<std::size_t>(count), count < 1 ? 0.0 : mean(), variance};
     }
 };
 
@@ -43,16 +44,14 @@ Standing standingOfCounts(std::int64_t week, std::int64_t before, double weeksBe
 
 Standing standingOfMargins(const Mean& week, const Mean& before) {
     constexpr int kLeast = 3;
-    constexpr double kZ = 2.5758; // two-sided 1 %
     if (week.count < kLeast || before.count < kLeast) {
         return Standing::notEnough;
     }
-    const double error = std::sqrt(week.variance() + before.variance());
-    const double difference = week.mean() - before.mean();
-    if (std::abs(difference) < std::max(kZ * error, analytics::kDecisionTolerance)) {
+    const auto compared = st::compareMeans(week.sample(), before.sample());
+    if (!compared || compared->p >= kWeekRisk || std::abs(compared->difference) < analytics::kDecisionTolerance) {
         return Standing::usual;
     }
-    return difference < 0.0 ? Standing::worse : Standing::better;
+    return compared->difference < 0.0 ? Standing::worse : Standing::better;
 }
 
 struct Tally final {
