@@ -39,13 +39,14 @@ Result<std::vector<LoadRow>> loads(const Database& database, int limit) {
     return asked("read the loads", [&] { return loadRows(database, "ORDER BY l.sequence DESC LIMIT ?", limit); });
 }
 
-Result<std::vector<LoadRow>> loadsUnderWay(const Database& database, int limit) {
+Result<std::vector<LoadRow>> loadsUnderWay(const Database& database, int prints, int loads) {
     return asked("read the loads under way", [&] {
         return loadRows(database,
-                        "WHERE l.number > (SELECT max(number) FROM loads) - ? "
-                        "AND (l.judged IS NULL OR EXISTS (SELECT 1 FROM load_prints i JOIN prints p ON p.id = i.print "
-                        "WHERE i.load = l.id AND p.ended IS NULL)) ORDER BY l.number",
-                        limit);
+                        "WHERE l.number > (SELECT max(number) FROM loads) - ?2 AND (l.judged IS NULL OR l.id IN "
+                        "(SELECT load FROM load_prints WHERE print IN "
+                        "(SELECT id FROM prints WHERE ended IS NULL ORDER BY sequence DESC LIMIT ?1))) "
+                        "ORDER BY l.number",
+                        prints, loads);
     });
 }
 

@@ -56,11 +56,6 @@ std::vector<ReadingOfLot> readingsOf(Database& db, const std::string& lot) {
     return readings;
 }
 
-int countOf(Database& db, const char* sql, const std::string& lot) {
-    auto query = prepared(db, sql, lot);
-    return query.executeStep() ? query.getColumn(0).getInt() : 0;
-}
-
 /// A failed test without a hold of its own. In a load that nobody judged yet it holds as well: until its witnesses are
 /// seen, nobody can say that the wash was at fault.
 constexpr const char* kFailedTests =
@@ -70,12 +65,22 @@ constexpr const char* kFailedTests =
     "WHERE d.lot = ?1 AND d.corrected = 0 AND d.settles AND d.since > t.sequence)";
 
 /// Decisions about a part of the lot say nothing of the rest when that part was scrapped.
-std::optional<analytics::LotDecision> decisionOf(Database& db, const std::string& lot) {
-    auto query = prepared(db,
-                          "SELECT word FROM decisions WHERE lot = ? AND corrected = 0 AND word <> 'recalled' "
-                          "AND (word <> 'scrapped' OR whole) ORDER BY word = 'scrapped' DESC, since DESC LIMIT 1",
-                          lot);
-    const auto word = query.executeStep() ? fromWord<DecisionWord>(query.getColumn(0).getString()) : std::nullopt;
+constexpr const char* kDecision =
+    "SELECT word FROM decisions WHERE lot = ?1 AND corrected = 0 AND word <> 'recalled' "
+    "AND (word <> 'scrapped' OR whole) ORDER BY word = 'scrapped' DESC, since DESC LIMIT 1";
+
+/// All that a lot's state follows from but its readings, and the state as it was, in one question: it is asked after
+/// every entry about a lot.
+const std::string& lotSql() {
+    static const std::string sql =
+        joined({"SELECT lots.closed, runs.childrens_wear, lots.state, (SELECT count(*) FROM missed WHERE lot = ?1), "
+                "(SELECT count(*) FROM holds WHERE lot = ?1 AND decision IS NULL AND lifted = 0), (",
+                kFailedTests, "), (", kDecision, ") FROM lots JOIN runs ON runs.id = lots.run WHERE lots.id = ?1"});
+    return sql;
+}
+
+std::optional<analytics::LotDecision> decisionOf(const std::optional<std::string>& decided) {
+    const auto word = decided ? fromWord<DecisionWord>(*decided) : std::nullopt;
     if (!word || *word == DecisionWord::recalled) {
         return std::nullopt;
     }
@@ -90,23 +95,25 @@ void recomputeLot(Database& db, const Entry& entry, const std::string& lot) {
     liftHolds(db, lot);
     LotOnFile all;
     all.readings = readingsOf(db, lot);
-    all.missed = countOf(db, "SELECT count(*) FROM missed WHERE lot = ?", lot);
-    all.undecidedCauses =
-        countOf(db, "SELECT count(*) FROM holds WHERE lot = ? AND decision IS NULL AND lifted = 0", lot) +
-        countOf(db, kFailedTests, lot);
-    all.decision = decisionOf(db, lot);
-    auto query = prepared(
-        db, "SELECT lots.closed, runs.childrens_wear FROM lots JOIN runs ON runs.id = lots.run WHERE lots.id = ?", lot);
+    auto query = prepared(db, lotSql().c_str(), lot);
     if (!query.executeStep()) {
         return;
     }
     all.closed = query.getColumn(0).getInt() != 0;
     all.childrensWear = query.getColumn(1).getInt() != 0;
-    // Writing the same word again would still take two pages into the log.
+    const auto before = query.getColumn(2).getString();
+    all.missed = query.getColumn(3).getInt();
+    all.undecidedCauses = query.getColumn(4).getInt() + query.getColumn(5).getInt();
+    all.decision = decisionOf(textAt(query, 6));
+    const auto state = toWord(lotState(all));
+    if (state == before) {
+        return; // writing the same word again would still take two pages into the log
+    }
+    query.reset(); // the row is about to be changed
     execute(db,
             "UPDATE lots SET state = ?2, held_ms = iif(?2 = 'on-hold', ?3, NULL), "
-            "ever_held = ever_held OR ?2 = 'on-hold' WHERE id = ?1 AND state <> ?2",
-            lot, toWord(lotState(all)), entry.wallMilliseconds);
+            "ever_held = ever_held OR ?2 = 'on-hold' WHERE id = ?1",
+            lot, state, entry.wallMilliseconds);
 }
 
 void recomputeHeldBy(Database& db, const Entry& entry, const std::string& because) {

@@ -11,7 +11,8 @@ struct TestOfLot final {
 };
 /// Every test of the lots of openPrints(limit), also of prints of theirs that have ended; of each lot oldest first.
 [[nodiscard]] ledger::Result<std::vector<TestOfLot>> testsOfOpenPrints(const SQLite::Database& database, int limit);
-/// Of the newest `limit` loads those that nobody has judged, and those with a print that has not ended. Oldest first.
-[[nodiscard]] ledger::Result<std::vector<LoadRow>> loadsUnderWay(const SQLite::Database& database, int limit);
+/// Of the newest `loads` loads those that nobody has judged, and those with one of openPrints(prints). Oldest first.
+[[nodiscard]] ledger::Result<std::vector<LoadRow>> loadsUnderWay(const SQLite::Database& database, int prints,
+                                                                 int loads);
 
 } // namespace holdfast::kiosk::records

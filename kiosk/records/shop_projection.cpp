@@ -228,20 +228,15 @@ void apply(SQLite::Database& db, const Entry& entry, const ReadingStruck& struck
     projecting::recomputeHeldBy(db, entry, struck.reading);
 }
 
-void noteKind(SQLite::Database& db, const Entry& entry) {
-    execute(db, "INSERT OR IGNORE INTO kinds_seen VALUES (?, ?)", entry.kind, entry.version);
-}
-
-void applyNewest(SQLite::Database& db, const Entry& entry, const Record& record) {
-    std::visit([&](const auto& one) { records::apply(db, entry, one); }, record);
-    projecting::applyBeside(db, entry, record);
-}
-
 } // namespace
 
-void applyRecord(SQLite::Database& database, const ledger::Entry& entry, const Record& record) {
-    noteKind(database, entry);
-    applyNewest(database, entry, record);
+void noteKind(SQLite::Database& database, const Entry& entry) {
+    execute(database, "INSERT OR IGNORE INTO kinds_seen VALUES (?, ?)", entry.kind, entry.version);
+}
+
+void applyRecord(SQLite::Database& database, const Entry& entry, const Record& record) {
+    std::visit([&](const auto& one) { records::apply(database, entry, one); }, record);
+    projecting::applyBeside(database, entry, record);
 }
 
 void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entry) const {
@@ -256,12 +251,12 @@ void ShopProjection::apply(SQLite::Database& database, const ledger::Entry& entr
         refuse(entry, failureFrom(record.error()).what);
     }
     if (entry.version == row->version) {
-        applyNewest(database, entry, *record);
+        applyRecord(database, entry, *record);
         return;
     }
     Entry lifted = entry; // read tables hold bodies of the newest version only
     lifted.body = bodyOf(*record);
-    applyNewest(database, lifted, *record);
+    applyRecord(database, lifted, *record);
 }
 
 } // namespace holdfast::kiosk::records

@@ -2,6 +2,7 @@
 
 #include "kiosk/records/apply_record.hpp"
 
+#include <SQLiteCpp/Database.h>
 #include <utility>
 
 namespace holdfast::kiosk::demo {
@@ -17,11 +18,17 @@ void ToldProjection::apply(SQLite::Database& database, const ledger::Entry& entr
         return;
     }
     const auto record = std::move(m_expected[m_next++]);
-    if (records::rowOf(*record).kind == entry.kind) {
-        records::applyRecord(database, entry, *record);
-    } else {
+    if (records::rowOf(*record).kind != entry.kind) {
         m_shop.apply(database, entry);
+        return;
     }
+    if (m_noted.empty()) {
+        database.exec("PRAGMA cache_size = -65536"); // KiB: a commit of thousands of entries is written out once
+    }
+    if (m_noted.insert(entry.kind).second) { // if its commit fails the book is given up
+        records::noteKind(database, entry);
+    }
+    records::applyRecord(database, entry, *record);
 }
 
 } // namespace holdfast::kiosk::demo

@@ -3,6 +3,8 @@
 #include "kiosk/demo/history/history_pen.hpp"
 #include "kiosk/records/shop_projection.hpp"
 
+#include <set>
+
 namespace holdfast::kiosk::demo {
 
 /// The shop's read tables, made from records that are still at hand: reading thousands of bodies again that were just
@@ -22,6 +24,7 @@ private:
     records::ShopProjection m_shop;
     mutable KeptRecords m_expected;
     mutable std::size_t m_next = 0;
+    mutable std::set<std::string> m_noted; ///< kinds
 };
 
 } // namespace holdfast::kiosk::demo

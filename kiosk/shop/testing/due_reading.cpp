@@ -16,7 +16,7 @@ constexpr int kMostLoads = 400;
 ledger::Result<DueFacts> dueFacts(const SQLite::Database& database) {
     auto prints = records::openPrints(database, kMostPrints);
     auto methods = records::methods(database);
-    auto loads = records::loadsUnderWay(database, kMostLoads);
+    auto loads = records::loadsUnderWay(database, kMostPrints, kMostLoads);
     auto tests = records::testsOfOpenPrints(database, kMostPrints);
     const auto fabrics = records::newestFabrics(database);
     if (!prints || !methods || !loads || !tests || !fabrics) {

@@ -177,7 +177,7 @@ TEST_CASE("after years no question about prints, lots and batches reads a table 
         {"openPrints", [&] { return openPrints(db, 50)->size() == 50; }},
         {"retainedPrints", [&] { return !retainedPrints(db)->empty(); }},
         {"testsOfOpenPrints", [&] { return !testsOfOpenPrints(db, 50)->empty(); }},
-        {"loadsUnderWay", [&] { return !loadsUnderWay(db, 50)->empty(); }},
+        {"loadsUnderWay", [&] { return !loadsUnderWay(db, 50, 50)->empty(); }},
         {"nextPrint", [&] { return *nextPrint(db) == 4001; }},
         {"isMethodUsed", [&] { return *isMethodUsed(db, "wash-house"); }},
         {"testsOfPrint", [&] { return testsOfPrint(db, "p2")->size() >= 1; }},
