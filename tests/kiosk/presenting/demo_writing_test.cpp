@@ -12,6 +12,7 @@ TEST_CASE("while the demo is written the page says so in either language, with n
     const auto english = demoWritingShown(speech);
     REQUIRE_FALSE(english.page.blocks.isEmpty());
     CHECK(english.page.blocks.front().text == "The demo shop is being written: eighteen months, some seconds.");
+    CHECK(english.frame.header.title.what == "Demo shop");
     CHECK(english.page.actions.isEmpty());
     CHECK(english.page.listActions.isEmpty());
     CHECK(english.frame.places.isEmpty());
