@@ -22,9 +22,18 @@ double upperTail(double chiSquare) {
     return std::erfc(std::sqrt(0.5 * chiSquare));
 }
 
+/// From the constant; of many rows, first to the peak of a few, which Firth's penalty keeps finite.
 std::optional<LogisticPeak> climbFromConstant(const LogisticDesign& design, Penalty penalty) {
+    constexpr std::size_t kManyPairs = 8'000;
+    constexpr std::size_t kEvery = 16;
     SmallVector start{};
     start[0] = design.startLogOdds();
+    if (design.pairs() >= kManyPairs) {
+        const auto few = climbLogistic(design.thinned(kEvery), Penalty::Firth, start);
+        if (auto peak = few ? climbLogistic(design, penalty, few->beta) : std::nullopt) {
+            return peak;
+        }
+    }
     return climbLogistic(design, penalty, start);
 }
 

@@ -223,6 +223,19 @@ void LogisticDesign::recentre(std::size_t coefficient, double centre) noexcept {
     m_centre[coefficient] = centre;
 }
 
+LogisticDesign LogisticDesign::thinned(std::size_t every) const {
+    LogisticDesign thin;
+    thin.m_centre = m_centre;
+    thin.m_scale = m_scale;
+    for (std::size_t i = 0; i < pairs(); i += every) {
+        thin.m_x.insert(thin.m_x.end(), pair(i), pair(i) + coefficients() * kLanes);
+        thin.m_events.insert(thin.m_events.end(), &m_events[i * kLanes], &m_events[i * kLanes] + kLanes);
+        thin.m_trials.insert(thin.m_trials.end(), &m_trials[i * kLanes], &m_trials[i * kLanes] + kLanes);
+    }
+    thin.m_rows = thin.m_events.size();
+    return thin;
+}
+
 bool LogisticDesign::isCollinear() const {
     LaneProducts products{coefficients()};
     for (std::size_t i = 0; i < pairs(); ++i) {

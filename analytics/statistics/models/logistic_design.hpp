@@ -28,6 +28,8 @@ public:
     [[nodiscard]] double scale(std::size_t coefficient) const noexcept { return m_scale[coefficient]; }
     /// Moves the centre of one covariate (coefficient ≥ 1): the constant is then the log odds at the new centre.
     void recentre(std::size_t coefficient, double centre) noexcept;
+    /// Every so many pairs of rows, in the same units; its sums are not made.
+    [[nodiscard]] LogisticDesign thinned(std::size_t every) const;
     /// Log likelihood if every row of the input had its own chance, and if all had the same.
     [[nodiscard]] double saturated() const noexcept { return m_saturated; }
     [[nodiscard]] double constantOnly() const noexcept { return m_constantOnly; }
