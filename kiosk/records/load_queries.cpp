@@ -1,5 +1,6 @@
 #include "kiosk/records/open_queries.hpp"
 #include "kiosk/records/stored_body.hpp"
+#include "kiosk/records/under_test.hpp"
 
 namespace holdfast::kiosk::records {
 namespace {
@@ -42,10 +43,10 @@ Result<std::vector<LoadRow>> loads(const Database& database, int limit) {
 Result<std::vector<LoadRow>> loadsUnderWay(const Database& database, int prints, int loads) {
     return asked("read the loads under way", [&] {
         return loadRows(database,
-                        "WHERE l.number > (SELECT max(number) FROM loads) - ?2 AND (l.judged IS NULL OR l.id IN "
-                        "(SELECT load FROM load_prints WHERE print IN "
-                        "(SELECT id FROM prints WHERE ended IS NULL ORDER BY sequence DESC LIMIT ?1))) "
-                        "ORDER BY l.number",
+                        joined({"WHERE l.number > (SELECT max(number) FROM loads) - ?2 AND (l.judged IS NULL OR l.id "
+                                "IN (SELECT load FROM load_prints WHERE print IN (SELECT p.id FROM prints p WHERE ",
+                                kUnderTest, "))) ORDER BY l.number"})
+                            .c_str(),
                         prints, loads);
     });
 }

@@ -1,6 +1,7 @@
+#include "kiosk/records/open_queries.hpp"
 #include "kiosk/records/run_layers.hpp"
 #include "kiosk/records/stored_body.hpp"
-#include "kiosk/records/test_queries.hpp"
+#include "kiosk/records/under_test.hpp"
 #include "kiosk/records/words.hpp"
 
 #include <algorithm>
@@ -123,6 +124,12 @@ Result<std::vector<PrintRow>> printsOfRun(const Database& database, const std::s
 Result<std::vector<PrintRow>> openPrints(const Database& database, int limit) {
     return asked("read the prints", [&] {
         return PrintRows{database}.where("WHERE p.ended IS NULL ORDER BY p.sequence DESC LIMIT ?", limit);
+    });
+}
+
+Result<std::vector<PrintRow>> printsUnderTest(const Database& database, int limit) {
+    return asked("read the prints under test", [&] {
+        return PrintRows{database}.where(joined({"WHERE ", kUnderTest}).c_str(), limit);
     });
 }
 

@@ -1,5 +1,6 @@
 #include "kiosk/records/open_queries.hpp"
 #include "kiosk/records/stored_body.hpp"
+#include "kiosk/records/under_test.hpp"
 #include "kiosk/records/words.hpp"
 
 #include <algorithm>
@@ -79,15 +80,14 @@ Result<std::vector<TestRow>> testsOfLot(const Database& database, const std::str
                  [&] { return testRows(database, "", "WHERE t.lot = ? ORDER BY t.first", lot); });
 }
 
-Result<std::vector<TestOfLot>> testsOfOpenPrints(const Database& database, int limit) {
+Result<std::vector<TestOfLot>> testsUnderWay(const Database& database, int limit) {
     return asked("read the tests under way", [&] {
         std::vector<TestOfLot> rows;
-        auto query = prepared(
-            database,
-            joined({kTestSelect, "WHERE t.lot IN (SELECT lot FROM prints WHERE ended IS NULL ORDER BY sequence DESC "
-                                 "LIMIT ?) ORDER BY t.lot, t.first"})
-                .c_str(),
-            limit);
+        auto query = prepared(database,
+                              joined({kTestSelect, "WHERE t.lot IN (SELECT p.lot FROM prints p WHERE ", kUnderTest,
+                                      ") ORDER BY t.lot, t.first"})
+                                  .c_str(),
+                              limit);
         while (query.executeStep()) {
             rows.push_back({query.getColumn(6).getString(), testRow(query)});
         }

@@ -14,10 +14,10 @@ constexpr int kMostLoads = 400;
 } // namespace
 
 ledger::Result<DueFacts> dueFacts(const SQLite::Database& database) {
-    auto prints = records::openPrints(database, kMostPrints);
+    auto prints = records::printsUnderTest(database, kMostPrints);
     auto methods = records::methods(database);
     auto loads = records::loadsUnderWay(database, kMostPrints, kMostLoads);
-    auto tests = records::testsOfOpenPrints(database, kMostPrints);
+    auto tests = records::testsUnderWay(database, kMostPrints);
     const auto fabrics = records::newestFabrics(database);
     if (!prints || !methods || !loads || !tests || !fabrics) {
         return tl::unexpected(!prints    ? prints.error()
