@@ -176,7 +176,7 @@ std::vector<std::unique_ptr<ProbeThread>> attachProbes(const ledger::Book& book,
     return threads;
 }
 
-/// What is read from outside: the demo's tunnel, probes, the scanner.
+/// What is read from outside: the demo's tunnel, probes, the scanner, a counter.
 class Links final {
 public:
     Links(const ledger::Book& book, const command::KioskOptions& options, const drivers::Clock& clock,
@@ -194,6 +194,9 @@ public:
         if (!m_options.scannerPort.empty()) {
             startScanner();
         }
+        if (!m_options.counterPort.empty()) {
+            startCounter();
+        }
     }
 
 private:
@@ -207,6 +210,20 @@ private:
         m_scanner->start();
     }
 
+    /// A light barrier or counter at the feed: a line is a piece, whatever it says.
+    void startCounter() {
+        auto link = std::make_unique<drivers::ScannerLink>(drivers::Address::atPath(m_options.counterPort),
+                                                           drivers::SerialSettings{}, m_clock, m_opener);
+        QObject::connect(link.get(), &drivers::ScannerLink::scanned, &m_desk,
+                         [this] { m_desk.send(shop::PiecesPulsed{}); });
+        QObject::connect(link.get(), &drivers::ScannerLink::statusChanged, &m_desk,
+                         [this](const drivers::LinkStatus& status) {
+                             m_desk.send(shop::CounterLink{status.state == drivers::LinkState::ready});
+                         });
+        m_counter = std::make_unique<drivers::LinkThread<drivers::ScannerLink>>(std::move(link));
+        m_counter->start();
+    }
+
     const ledger::Book& m_book;
     const command::KioskOptions& m_options;
     const drivers::Clock& m_clock;
@@ -217,6 +234,7 @@ private:
     std::unique_ptr<demo::DemoTunnel> m_tunnel;
     std::vector<std::unique_ptr<ProbeThread>> m_probes;
     std::unique_ptr<drivers::LinkThread<drivers::ScannerLink>> m_scanner;
+    std::unique_ptr<drivers::LinkThread<drivers::ScannerLink>> m_counter;
 };
 
 /// Before anything of Qt: what makes its start slow and buys a kiosk nothing.

@@ -56,6 +56,7 @@ void addKiosk(CLI::App& app, Typed& typed) {
     app.add_flag("--demo", typed.kiosk.demo, help("demo"));
     app.add_option("--probe-port", typed.kiosk.probePorts, help("probe-port"));
     app.add_option("--scanner-port", typed.kiosk.scannerPort, help("scanner-port"));
+    app.add_option("--counter-port", typed.kiosk.counterPort, help("counter-port"));
     app.add_option("--speed", typed.kiosk.speed, help("speed"))->check(within(0.1, 1000.0));
     app.add_option("--panel-inch", typed.panelInch, help("panel-inch"))->check(within(7.0, 65.0));
     app.add_flag("--full-screen", typed.kiosk.fullScreen, help("full-screen"));

@@ -18,7 +18,8 @@ struct KioskOptions final {
     bool demo = false;                   ///< the invented shop with its simulated dryer
     std::vector<std::string> probePorts; ///< paths; empty: those of the instruments in the book
     std::string scannerPort;
-    double speed = 1.0; ///< clock seconds a second, for demo and tests
+    std::string counterPort; ///< of a counter of pieces at the feed
+    double speed = 1.0;      ///< clock seconds a second, for demo and tests
     bool fullScreen = false;
     std::optional<double> panelInch; ///< else the shop's setting
 };

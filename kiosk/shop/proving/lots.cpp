@@ -74,10 +74,10 @@ std::vector<std::string> usedLots(const ProvingState& state) {
     return lots;
 }
 
-std::string freshLot(Machine& m, const AnnouncedRun& run) {
+std::string freshLot(Machine& m, const AnnouncedRun& run, int number) {
     auto& ids = m.state.freshIds;
     if (ids.empty()) {
-        return run.lotId + "-" + std::to_string(run.lotNumber + 1); // nobody gave any: still one of its own
+        return run.lotId + "-" + std::to_string(number); // nobody gave any: still one of its own
     }
     auto id = std::move(ids.front());
     ids.erase(ids.begin());
@@ -129,7 +129,8 @@ std::shared_ptr<const AnnouncedRun> withKnownLot(Machine& m, std::shared_ptr<con
         const auto stale = run->lotId;
         state.openedLots.push_back(stale);
         state.endedLots.push_back(stale);
-        auto fresh = std::make_shared<AnnouncedRun>(*withLot(*run, freshLot(m, *run), run->lotNumber + 1));
+        auto fresh =
+            std::make_shared<AnnouncedRun>(*withLot(*run, freshLot(m, *run, run->lotNumber + 1), run->lotNumber + 1));
         fresh->staleLot = stale;
         return fresh;
     }
@@ -146,7 +147,7 @@ std::shared_ptr<const AnnouncedRun> withKnownLot(Machine& m, std::shared_ptr<con
     }
     const int number = std::max(run->lotNumber + (run->onFile.lot ? 1 : 0), before ? before->lotNumber + 1 : 1);
     const bool ended = isIn(state.endedLots, run->lotId); // open in the book only because its end is on the way
-    return withLot(*run, ended ? freshLot(m, *run) : run->lotId, number);
+    return withLot(*run, ended ? freshLot(m, *run, number) : run->lotId, number);
 }
 
 std::vector<std::string> endLots(Machine& m) {
@@ -166,7 +167,7 @@ void renewLots(Machine& m, const std::vector<std::string>& ended) {
     const auto belt = m.state.belt;
     for (const auto& run : belt) {
         if (isIn(ended, run->lotId)) {
-            exchange(m.state, run, withLot(*run, freshLot(m, *run), run->lotNumber + 1));
+            exchange(m.state, run, withLot(*run, freshLot(m, *run, run->lotNumber + 1), run->lotNumber + 1));
         }
     }
 }

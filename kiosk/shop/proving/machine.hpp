@@ -153,10 +153,29 @@ void noteReading(Machine& m, const KeptReading& kept);
 void refreshReason(ProvingState& state);
 /// The reason of a reading that is taken now, as far as people said it; those that count once are used up.
 [[nodiscard]] records::ReadingReason takeReason(ProvingState& state);
+// counting.cpp
+/// Not a window card, of which nothing is counted.
+[[nodiscard]] bool isRunTicket(const std::shared_ptr<const AnnouncedRun>& run);
+/// Pieces a metre of belt that are of one run, where several share it.
+[[nodiscard]] std::optional<double> shareOfMetre(const ProvingState& state);
+/// Counts anew; what came since the last count came in the run's dryer state.
+void countRun(ProvingState& state, RunWatch& run);
+/// The belt ran so long.
+void addBeltTime(ProvingState& state, analytics::Duration time);
+void onPiecesTyped(Machine& m, const PiecesTyped& event);
+/// Pieces that a counter saw. Those of set-up are not the run's, and of two runs on one belt it cannot tell which it
+/// saw.
+void onPiecesPulsed(ProvingState& state, int pieces);
+/// A counter counts the runs that begin, or whose number is typed, while it can be heard; what it told before it fell
+/// silent stands, and belt and time go on from there.
+void onCounterLink(ProvingState& state, bool live);
 // watch.cpp
 /// Counts what went onto the belt since the last look, and says what is due.
 void watchRuns(Machine& m);
-void onPiecesTyped(Machine& m, const PiecesTyped& event);
+/// What is due of the run, and what was missed.
+void planRun(Machine& m, RunWatch& run);
+/// What is watched of the run with this id; null: it is not.
+[[nodiscard]] RunWatch* watched(ProvingState& state, const std::string& run);
 /// The dryer was turned, or stood too long: what was proven of it is proven no more.
 void endStates(ProvingState& state);
 /// The run's last piece has gone through.

@@ -211,6 +211,15 @@ struct PiecesTyped final {
     int pieces = 0;
 };
 
+/// A counter at the feed told of so many pieces more.
+struct PiecesPulsed final {
+    int pieces = 1;
+};
+/// Whether a counter can be heard.
+struct CounterLink final {
+    bool live = false;
+};
+
 using ProvingEvent =
     std::variant<ScannedText, InstrumentsLoaded, LinkChanged, SamplesArrived, Tick, RunLoaded, RunNotFound,
                  LookUpFailed, StripOpened, StripStepTouched, StripUnsureTouched, StripUsedTouched, PositionTouched,
@@ -219,7 +228,7 @@ using ProvingEvent =
                  ActionPressed, FloorLoaded, EarlierRidesLoaded, KeptElsewhere, HandOverOpened, ClaimPressed, ClaimLeft,
                  BeltLeft, TraceLoaded, TraceNotLoaded, InstrumentInCheck, PlacementChosen, HandOpened, HandTyped,
                  HandBeforeTyped, ShotPlaceChosen, HandKept, HandLeft, FlashOpened, FlashLayerChosen, FlashTyped,
-                 FlashKept, FlashLeft, StripLookedUp, FreshIds, PiecesTyped>;
+                 FlashKept, FlashLeft, StripLookedUp, FreshIds, PiecesTyped, PiecesPulsed, CounterLink>;
 
 // effects
 

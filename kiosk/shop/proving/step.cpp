@@ -237,6 +237,8 @@ struct Dispatch final {
         m.state.refusal.reset();
         onPiecesTyped(m, event);
     }
+    void operator()(const PiecesPulsed& event) const { onPiecesPulsed(m.state, event.pieces); }
+    void operator()(const CounterLink& event) const { onCounterLink(m.state, event.live); }
 };
 
 } // namespace

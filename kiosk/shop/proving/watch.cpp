@@ -14,20 +14,8 @@ using Run = std::shared_ptr<const AnnouncedRun>;
 
 constexpr int kPassedBy = 5; // so many pieces later the drawn one is gone for good, and another is drawn (MEM)
 
-bool isRunTicket(const Run& run) {
-    return run->onFile.plan.kind == records::PlanKind::run;
-}
-
 bool beltRuns(const ProvingState& state) {
     return !state.floor.dryer || !state.floor.dryer->stopped;
-}
-
-std::optional<double> shareOfMetre(const ProvingState& state) {
-    const auto& dryer = state.floor.dryer;
-    if (!dryer || !dryer->described.piecesPerMetre || state.belt.empty()) {
-        return std::nullopt;
-    }
-    return *dryer->described.piecesPerMetre / static_cast<double>(state.belt.size());
 }
 
 int readingsOnFile(const AnnouncedRun& run) {
@@ -47,51 +35,6 @@ analytics::DryerState stateNow(const ProvingState& state, const RunWatch& run) {
     now.requirement = run.asked;
     now.clothWeightClass = run.run->onFile.layers.fabric.name; // no cloth is weighed yet
     return now;
-}
-
-/// Adds a time at one speed; a speed nobody knows makes the whole count unknown.
-void addTime(RunWatch& run, const analytics::BeltRan* span) {
-    if (span == nullptr) {
-        run.measured = false;
-        run.ran.clear();
-    } else if (run.measured && !run.ran.empty() && run.ran.back().metresPerMinute == span->metresPerMinute) {
-        run.ran.back().running += span->running;
-    } else if (run.measured) {
-        run.ran.push_back(*span);
-    }
-}
-
-/// Counts anew; what came since the last count came in the run's dryer state.
-void countRun(ProvingState& state, RunWatch& run) {
-    analytics::CountKnown known;
-    known.typed = run.typed;
-    known.ran = run.ran;
-    known.piecesPerMetre = run.measured ? shareOfMetre(state) : std::nullopt;
-    const int before = run.made ? run.made->pieces : 0;
-    known.before = run.made ? std::optional{before} : std::nullopt;
-    auto counted = analytics::countPieces(known);
-    run.made = counted && (run.measured || run.typed) ? std::optional{*counted} : std::nullopt;
-    const auto& planned = run.run->onFile.plan.pieces;
-    if (run.made && planned && run.made->source == analytics::CountSource::rate) {
-        run.made->pieces = std::min(run.made->pieces, std::max(*planned, before)); // a rate knows of no end
-    }
-    auto& of = stateOf(state, run);
-    of.counted = of.counted && run.made.has_value();
-    of.pieces += run.made ? std::max(0, run.made->pieces - before) : 0;
-}
-
-void addBeltTime(ProvingState& state, Duration time) {
-    for (auto& of : state.watch.states) {
-        of.ran += time;
-    }
-    const bool known = state.floor.dryer && state.floor.dryer->beltMetresPerMinute;
-    const analytics::BeltRan span{known ? *state.floor.dryer->beltMetresPerMinute : 0.0, time};
-    for (const auto& one : state.belt) {
-        if (auto* run = isRunTicket(one) ? runWatch(state, one) : nullptr) {
-            addTime(*run, known ? &span : nullptr);
-            countRun(state, *run);
-        }
-    }
 }
 
 analytics::EpisodeSoFar episodeOf(const ProvingState& state, const RunWatch& run, const StateWatch& of) {
@@ -178,6 +121,8 @@ void keepMissed(Machine& m, RunWatch& run, StateWatch& of, const analytics::Read
     }
 }
 
+} // namespace
+
 void planRun(Machine& m, RunWatch& run) {
     auto& state = m.state;
     auto& of = stateOf(state, run);
@@ -198,8 +143,6 @@ RunWatch* watched(ProvingState& state, const std::string& run) {
         std::find_if(runs.begin(), runs.end(), [&](const RunWatch& one) { return one.run->onFile.plan.run == run; });
     return found == runs.end() ? nullptr : &*found;
 }
-
-} // namespace
 
 std::optional<int> inTunnelNow(const ProvingState& state) {
     const auto& dryer = state.floor.dryer;
@@ -239,6 +182,9 @@ RunWatch* runWatch(ProvingState& state, const Run& run) {
     fresh.underWay = run->onFile.lot || run->onFile.lotsSoFar > 0;
     fresh.measured = !fresh.underWay;
     fresh.ran = {{0.0, Duration{0}}}; // nothing yet, which is known
+    if (state.watch.counterLive && !fresh.underWay) {
+        fresh.pulsed = 0;
+    }
     resume(fresh);
     state.watch.runs.push_back(std::move(fresh));
     countRun(state, state.watch.runs.back());
@@ -265,40 +211,6 @@ void watchRuns(Machine& m) {
     std::erase_if(watch.runs, [&](const RunWatch& run) {
         return run.endedAt && analytics::atLeast(Duration{state.now - *run.endedAt}, watch.settings.grace);
     });
-}
-
-void onPiecesTyped(Machine& m, const PiecesTyped& event) {
-    auto& state = m.state;
-    const auto id = event.run.empty() && state.run ? state.run->onFile.plan.run : event.run;
-    auto* run = isOnBelt(state, id) ? watched(state, id) : nullptr;
-    const auto typed = std::to_string(event.pieces);
-    if (run == nullptr) {
-        m.refuse(RefusalCause::noRunToCount, typed);
-        return;
-    }
-    analytics::CountKnown known;
-    known.typed = event.pieces;
-    known.before = run->made ? run->made->pieces : run->inBook;
-    if (run->made && run->made->source == analytics::CountSource::rate) {
-        known.before =
-            std::max({run->inBook, run->lastRead.value_or(0), run->typed.value_or(0)}); // a rate may have gone ahead
-    }
-    const auto counted = analytics::countPieces(known);
-    if (!counted) {
-        const bool back = counted.error() == analytics::CountFault::runsBackwards;
-        m.refuse(back ? RefusalCause::countRunsBackwards : RefusalCause::countUnusable, typed,
-                 back ? std::optional{static_cast<std::uint64_t>(*known.before)} : std::nullopt);
-        return;
-    }
-    auto& of = stateOf(state, *run);
-    if (run->made) {
-        of.pieces = std::max(0, of.pieces + *known.typed - run->made->pieces);
-    }
-    run->typed = event.pieces;
-    run->ran.clear();
-    run->measured = true;
-    run->made = analytics::PieceCount{event.pieces, analytics::CountSource::typed};
-    planRun(m, *run);
 }
 
 void endStates(ProvingState& state) {

@@ -42,7 +42,9 @@ struct BinBracket final {
 struct RunWatch final {
     std::shared_ptr<const AnnouncedRun> run{}; ///< as last announced
     analytics::Requirement asked{};
-    std::optional<int> typed{};            ///< the newest number of pieces typed
+    std::optional<int> typed{};            ///< the newest number of pieces typed, or left by a counter
+    bool leftByCounter = false;            ///< `typed` is what a counter had told before it could tell no more
+    std::optional<int> pulsed{};           ///< by a counter that saw every piece since the run began or was typed
     std::vector<analytics::BeltRan> ran{}; ///< since then, else since the run was announced
     bool measured = true;                  ///< false: it was under way before, or the belt ran at a speed nobody knows
     std::optional<analytics::PieceCount> made{};
@@ -77,6 +79,8 @@ struct FloorWatch final {
     std::optional<analytics::BeltMap> map{};
     analytics::Date today{};
     std::int64_t nextBin = 0; ///< 0: the book has not said
+
+    bool counterLive = false; ///< a counter at the feed can be heard
 
     // inside of the machine
     std::optional<MonotonicTime> at{};                    ///< until then everything is counted

@@ -31,7 +31,7 @@ inline std::shared_ptr<const AnnouncedRun> runOfPieces(std::optional<int> pieces
 }
 
 /// A dryer whose belt map of today says that the right lane is the coldest; its probe is plugged in.
-struct WatchedFloor final {
+struct WatchedFloor {
     Floor floor;
     explicit WatchedFloor(double metresPerMinute, bool map = true) {
         floor.send(
