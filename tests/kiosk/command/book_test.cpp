@@ -158,7 +158,7 @@ TEST_CASE("report: the page keeps to its margins with every list full", "[comman
         facts.briefing.failedLotsOfWeek.push_back(i);
         facts.briefing.openComplaints.push_back(i);
         facts.briefing.changed.push_back(i);
-        facts.due.push_back({records::DueKind::checkDue, 0, "Probe " + std::string(20, 'p'), {}});
+        facts.due.items.push_back({records::DueKind::checkDue, 0, "Probe " + std::string(20, 'p'), {}});
         if (i < 6) {
             facts.briefing.dryers.push_back({i, 3, 3, {}, {}, 4, 1, 0, shop::trending::Standing::worse});
         }
