@@ -88,15 +88,17 @@ void addRunLength(Answer& answer, const Charted& chart, double shift) {
     answer.json["run_length"] = {{"in_control", figure(chart.inControl)},
                                  {"shift_sd", figure(shift)},
                                  {"shifted", figure(chart.shifted)},
-                                 {"without_rules_3_and_4", chart.trendsLeftOut}};
+                                 {"drawn_within", figure(chart.drawnWithin)}};
     if (chart.inControl && chart.shifted) {
         constexpr double kWhole = 100.0;
         const auto points = [](double length) { return wording::numberText(length, length < kWhole ? 1 : 0); };
         answer.say(
             "run-length",
             {{"in-control", points(*chart.inControl)}, {"shift", shown(shift)}, {"shifted", points(*chart.shifted)}});
-        if (chart.trendsLeftOut) {
-            answer.say("run-length-without");
+        if (chart.drawnWithin) {
+            constexpr double kBothWays = 2.0; // standard errors
+            answer.say("run-length-drawn",
+                       {{"percent", wording::numberText(kBothWays * kWhole * *chart.drawnWithin, 0)}});
         }
     }
 }

@@ -66,7 +66,8 @@ struct Charted final {
     std::optional<analytics::statistics::Baseline> baseline{};
     std::optional<double> inControl{}; ///< average run length, in points
     std::optional<double> shifted{};
-    bool trendsLeftOut = false; ///< rules 3 and 4 are not in the run length
+    /// Of rules 3 and 4, whose run lengths are drawn and not computed: the larger of their standard errors, as a share.
+    std::optional<double> drawnWithin{};
 };
 
 /// The rules as typed: "1,2,3,5", "all", "none", "western-electric"; absent: anything else.

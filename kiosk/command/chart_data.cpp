@@ -154,13 +154,20 @@ void addOutside(Charted& chart, const std::vector<std::size_t>& outside, double 
 }
 
 void addRunLengths(Charted& chart, st::RuleSet rules, double shift) {
-    const bool trends = rules.has(st::NelsonRule::Trend) || rules.has(st::NelsonRule::Alternating);
-    chart.trendsLeftOut = trends;
-    const auto known = rules.without(st::NelsonRule::Trend).without(st::NelsonRule::Alternating);
-    if (const auto length = st::rulesRunLength(known, 0.0)) {
+    if (rules.has(st::NelsonRule::Trend) || rules.has(st::NelsonRule::Alternating)) {
+        const auto quiet = st::drawnRunLength(rules, 0.0);
+        const auto moved = st::drawnRunLength(rules, shift);
+        if (quiet && moved) {
+            chart.inControl = quiet->mean;
+            chart.shifted = moved->mean;
+            chart.drawnWithin = std::max(quiet->standardError / quiet->mean, moved->standardError / moved->mean);
+        }
+        return;
+    }
+    if (const auto length = st::rulesRunLength(rules, 0.0)) {
         chart.inControl = *length;
     }
-    if (const auto length = st::rulesRunLength(known, shift)) {
+    if (const auto length = st::rulesRunLength(rules, shift)) {
         chart.shifted = *length;
     }
 }

@@ -30,6 +30,21 @@ TEST_CASE("chart: ten flow rates have the handbook's limits and no signal", "[co
     CHECK(json["caveats"] == nlohmann::json::array({"few-points"}));
 }
 
+TEST_CASE("chart: run lengths of trends are drawn, and say within what they hold", "[command][chart]") {
+    const auto json = asked({"chart", published("handbook_flow_rate.csv"), "--kind", "individuals", "--value",
+                             "flow_rate", "--rules", "3"});
+    // Six in a row up or down: 421.598 points by the numbers of ordered runs (David and Barton, Combinatorial Chance,
+    // 1962, ch. 10), whatever the shift.
+    const auto within = number(json["run_length"]["drawn_within"]);
+    CHECK(within > 0.0);
+    CHECK(within < 0.02);
+    CHECK(number(json["run_length"]["in_control"]) == Approx(421.598).epsilon(4.0 * within));
+    CHECK(number(json["run_length"]["shifted"]) == Approx(421.598).epsilon(4.0 * within));
+    const auto zones = asked({"chart", published("handbook_flow_rate.csv"), "--kind", "individuals", "--value",
+                              "flow_rate", "--rules", "1"});
+    CHECK(zones["run_length"]["drawn_within"].is_null());
+}
+
 TEST_CASE("chart: the handbook's EWMA stays inside its limits", "[command][chart]") {
     const auto json = asked({"chart", published("handbook_ewma.csv"), "--kind", "ewma", "--target", "50", "--sigma",
                              "2.0539", "--lambda", "0.3", "--width", "3", "--points"});
