@@ -166,6 +166,11 @@ TEST_CASE("report: the page keeps to its margins with every list full", "[comman
             facts.weeks.push_back({facts.now.millisecondsSinceEpoch, 40 * i, i});
         }
     }
+    facts.due.tests.today = 40;
+    facts.due.tests.late = 12;
+    facts.due.tests.soon = 9;
+    facts.due.tests.latest.resize(3);
+    facts.due.tests.latest.front().print = 7;
     facts.briefing.lots = {40.0, 30.0, shop::trending::Standing::usual};
     facts.briefing.failedLots = {40.0, 2.0, shop::trending::Standing::worse};
     for (const auto* language : {"en", "es"}) {
