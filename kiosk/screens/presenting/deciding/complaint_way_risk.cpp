@@ -222,10 +222,8 @@ void ComplaintWay::addFix(SheetPageState& page) const {
     }
     const auto& fix = *m_found->fix;
     const auto offset = m_found->facts->utcOffsetMinutes;
-    const bool early = !fix.verdict && fix.verdict.error().why == shop::trending::NoFigure::tooEarly;
-    page.blocks.append(leadBlock(fix.verdict ? wording::fixText(*fix.verdict, offset, speech())
-                                 : early
-                                     ? say("fix-nothing-yet")
+    page.blocks.append(leadBlock(fix.verdict
+                                     ? wording::fixText(*fix.verdict, offset, speech())
                                      : say("fix-unknown", {{"why", wording::whyText(fix.verdict.error(), speech())}})));
     page.blocks.append(textBlock(SheetKinds::Sentence,
                                  say("fix-done", {{"day", wording::dayOf(fix.at, offset)}, {"action", fix.action}})));
