@@ -34,7 +34,7 @@ std::vector<WindowFault> faultsOf(const RunPlan& plan) {
     return faults;
 }
 
-LayerRequirement requirementOf(const Layer& layer, int position, const Fabric& fabric, const Prover& prover) {
+LayerRequirement layerRequirement(const Layer& layer, int position, const Fabric& fabric, const Prover& prover) {
     auto asked = prover.requirementOf(layer.ink.requirement);
     asked.position = position;
     asked.colour = layer.colour;
@@ -98,7 +98,7 @@ RunWindow windowOfSound(const RunPlan& plan, const Prover& prover, const WindowR
     RunWindow window;
     int position = 0;
     for (const auto& layer : plan.layers) {
-        window.layers.push_back(requirementOf(layer, ++position, plan.fabric, prover));
+        window.layers.push_back(layerRequirement(layer, ++position, plan.fabric, prover));
     }
     addCeilings(window, plan, prover);
     settleLimits(window);

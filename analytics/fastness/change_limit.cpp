@@ -1,4 +1,5 @@
 #include "analytics/fastness/colour_direction.hpp"
+#include "analytics/fastness/same.hpp"
 
 #include <boost/math/distributions/students_t.hpp>
 
@@ -7,10 +8,6 @@
 
 namespace holdfast::analytics {
 namespace {
-
-double square(double x) noexcept {
-    return x * x;
-}
 
 Lab meanOf(const RepeatReadings& readings) noexcept {
     Lab sum;

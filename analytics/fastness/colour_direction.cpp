@@ -1,6 +1,7 @@
 #include "analytics/fastness/colour_direction.hpp"
 
 #include "analytics/fastness/angles.hpp"
+#include "analytics/fastness/same.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,7 +9,6 @@
 namespace holdfast::analytics {
 namespace {
 
-constexpr double kSame = 1e-9;
 constexpr Lab kMidGrey{50.0, 0.0, 0.0};
 constexpr Lab kYellow{0.0, 0.0, 1.0};
 

@@ -1,5 +1,7 @@
 #include "analytics/fastness/grade.hpp"
 
+#include "analytics/fastness/same.hpp"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -9,7 +11,6 @@
 namespace holdfast::analytics {
 namespace {
 
-constexpr double kSame = 1e-9;
 constexpr std::string_view kLongDash = "–";
 
 std::string_view trimmed(std::string_view text) noexcept {

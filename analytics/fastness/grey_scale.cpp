@@ -1,13 +1,13 @@
 #include "analytics/fastness/grey_scale.hpp"
 
+#include "analytics/fastness/same.hpp"
+
 #include <cmath>
 
 namespace holdfast::analytics {
 namespace {
 
 using Scale = std::array<GreyStep, Grade::kSteps>;
-
-constexpr double kSame = 1e-9;
 
 constexpr Grade g(std::size_t step) noexcept {
     return Grade::fromStep(step);

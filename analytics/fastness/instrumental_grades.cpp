@@ -1,17 +1,12 @@
 #include "analytics/fastness/angles.hpp"
 #include "analytics/fastness/grey_scale.hpp"
+#include "analytics/fastness/same.hpp"
 
 #include <algorithm>
 #include <cmath>
 
 namespace holdfast::analytics {
 namespace {
-
-constexpr double kSame = 1e-9;
-
-double square(double x) noexcept {
-    return x * x;
-}
 
 /// ISO 105-A05 clause 7: the part of the chroma difference taken out, most of it near hue 280°.
 double bluePart(double chromaStep, double meanChroma, double meanHueAngle) noexcept {

@@ -1,3 +1,4 @@
+#include "analytics/fastness/same.hpp"
 #include "analytics/fastness/test_value.hpp"
 
 #include <algorithm>
@@ -37,14 +38,14 @@ double margin(const Criterion& criterion, const TestValue& value) noexcept {
 }
 
 bool meets(const Criterion& criterion, const TestValue& value) noexcept {
-    return margin(criterion, value) >= -kSameValue;
+    return margin(criterion, value) >= -kSame;
 }
 
 /// Where a result lies as seen from what a criterion asks; `aside` is neither, or lacks the coordinate asked for.
 enum class Reach { before, there, beyond, aside };
 
 Reach reachOf(double found, double asked) noexcept {
-    if (std::abs(found - asked) <= kSameValue)
+    if (std::abs(found - asked) <= kSame)
         return Reach::there;
     return found < asked ? Reach::before : Reach::beyond;
 }

@@ -1,12 +1,12 @@
 #include "analytics/fastness/stretch.hpp"
 
+#include "analytics/fastness/same.hpp"
+
 #include <algorithm>
 #include <vector>
 
 namespace holdfast::analytics {
 namespace {
-
-constexpr double kSame = 1e-9;
 
 bool sameElongation(RelativeLength a, RelativeLength b) noexcept {
     return std::abs(a.fraction() - b.fraction()) <= kSame;

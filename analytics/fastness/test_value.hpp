@@ -7,8 +7,6 @@
 /// What the rule and its judge both ask of a value and a place.
 namespace holdfast::analytics {
 
-inline constexpr double kSameValue = 1e-9;
-
 [[nodiscard]] inline ValueKind kindOf(const TestValue& value) noexcept {
     return static_cast<ValueKind>(value.index());
 }

@@ -1,5 +1,7 @@
 #include "analytics/fastness/witness.hpp"
 
+#include "analytics/fastness/same.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -7,7 +9,6 @@
 namespace holdfast::analytics {
 namespace {
 
-constexpr double kSame = 1e-9;
 constexpr double kIndividuals = 3.0 / 1.128; ///< three sigma from the mean of ranges of two, d2 = 1.128
 
 using Swatch = std::optional<double> WitnessReading::*;
@@ -28,7 +29,7 @@ std::vector<double> readingsOf(std::span<const WitnessReading> loads, Swatch swa
     return readings;
 }
 
-double halfStep(double reading) noexcept {
+double nextHalf(double reading) noexcept {
     return std::ceil(2.0 * reading - 0.5 - kSame) / 2.0;
 }
 
@@ -74,7 +75,7 @@ double above(const std::optional<double>& reading, bool byInstrument, const Witn
         return 0.0;
     if (byInstrument && limit.origin == LimitOrigin::charted)
         return *reading - limit.value;
-    return halfStep(*reading) - halfStep(limit.value);
+    return nextHalf(*reading) - nextHalf(limit.value);
 }
 
 } // namespace

@@ -1,13 +1,11 @@
 #include "analytics/lots/bracket.hpp"
 
+#include "analytics/lots/below_zero.hpp"
+
 #include <algorithm>
 
 namespace holdfast::analytics {
 namespace {
-
-bool isBelowZero(const std::optional<int>& count) noexcept {
-    return count && *count < 0;
-}
 
 std::optional<BracketFault> faultOf(const BracketFacts& facts) {
     if (isBelowZero(facts.made) || isBelowZero(facts.inTunnel) || isBelowZero(facts.planned)) {

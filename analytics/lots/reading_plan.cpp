@@ -1,5 +1,7 @@
 #include "analytics/lots/reading_plan.hpp"
 
+#include "analytics/lots/below_zero.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -211,10 +213,6 @@ private:
     int m_intervals = 0;  ///< N pieces or T minutes that passed since the last one
     double m_newestAt = 0;
 };
-
-bool isBelowZero(const std::optional<int>& count) noexcept {
-    return count && *count < 0;
-}
 
 std::optional<PlanFault> faultOf(const EpisodeSoFar& e, const ReadingPlanSettings& s) {
     if (s.everyPieces < 1 || s.lastPieces < 1 || s.drawnAmong < 1 || !(s.every.count() > 0.0) ||

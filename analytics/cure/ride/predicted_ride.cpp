@@ -7,7 +7,7 @@ namespace holdfast::analytics {
 namespace {
 
 constexpr Duration kPreRoll{10.0};
-constexpr double kStep = 0.5;
+constexpr double kCoarsestStep = 0.5;
 constexpr double kStretch = 2.0; ///< s, of a sustained peak
 constexpr double kFinestStep = 0.1;
 constexpr double kCooledTo = 5.0;       ///< °C above the entry
@@ -85,7 +85,7 @@ RawTrace PredictedRide::trace(const Heating& heating, const Calibration& calibra
     const double entry = m_fit.entry.celsius();
     const double top = rawPeak(heating).celsius();
     const double interval = m_fit.medianInterval.count();
-    const double step = interval > 0.0 ? std::clamp(interval, kFinestStep, kStep) : kStep;
+    const double step = interval > 0.0 ? std::clamp(interval, kFinestStep, kCoarsestStep) : kCoarsestStep;
     const double out = kPreRoll.count() + heating.inTunnel.count();
     const double end =
         out + m_cooling.count() * std::clamp(std::log(std::max(1.0, (top - entry) / kCooledTo)), 0.0, kMostConstants);

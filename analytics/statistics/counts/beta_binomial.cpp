@@ -18,7 +18,7 @@ constexpr std::int64_t kMostReadings = 1'000'000;
 constexpr double kSmallestLog = -20.0; ///< of ln θ: below it the law is binomial to every printed digit
 constexpr double kLargestLog = 9.0;
 
-struct Totals {
+struct LotTotals {
     double bad = 0.0;
     double read = 0.0;
     double lots = 0.0;
@@ -27,8 +27,8 @@ struct Totals {
     [[nodiscard]] double share() const noexcept { return bad / read; }
 };
 
-tl::expected<Totals, StatisticsFault> totalsOf(std::span<const CountOf> lots) noexcept {
-    Totals totals;
+tl::expected<LotTotals, StatisticsFault> lotTotals(std::span<const CountOf> lots) noexcept {
+    LotTotals totals;
     for (const auto& lot : lots) {
         const auto fault = faultOfShare(lot.hits, lot.of);
         if (fault == StatisticsFault::OutOfDomain)
@@ -44,7 +44,7 @@ tl::expected<Totals, StatisticsFault> totalsOf(std::span<const CountOf> lots) no
 }
 
 /// What stands in where there is nothing to fit.
-std::optional<LotModel> withoutFit(const Totals& totals) noexcept {
+std::optional<LotModel> withoutFit(const LotTotals& totals) noexcept {
     const double one = 1.0 / (2.0 + totals.read);
     if (totals.bad == 0.0)
         return LotModel{0.5 / (1.0 + totals.read), one, LotModelCaveat::NothingBad};
@@ -55,7 +55,7 @@ std::optional<LotModel> withoutFit(const Totals& totals) noexcept {
     return std::nullopt;
 }
 
-LotModel modelOf(double mean, double intraclass, const Totals& totals) noexcept {
+LotModel modelOf(double mean, double intraclass, const LotTotals& totals) noexcept {
     LotModel model{mean, intraclass, LotModelCaveat::None};
     if (totals.lots < static_cast<double>(kFewLots))
         model.caveat = LotModelCaveat::FewLots;
@@ -139,7 +139,7 @@ double likeliestLog(const Exceedances& counts, double share) {
 } // namespace
 
 tl::expected<LotModel, StatisticsFault> fitLotsByMoments(std::span<const CountOf> lots) {
-    const auto totals = totalsOf(lots);
+    const auto totals = lotTotals(lots);
     if (!totals)
         return tl::unexpected(totals.error());
     if (const auto model = withoutFit(*totals))
@@ -160,7 +160,7 @@ tl::expected<LotModel, StatisticsFault> fitLotsByMoments(std::span<const CountOf
 }
 
 tl::expected<LotModel, StatisticsFault> fitLots(std::span<const CountOf> lots) {
-    const auto totals = totalsOf(lots);
+    const auto totals = lotTotals(lots);
     if (!totals)
         return tl::unexpected(totals.error());
     if (totals->largest > kMostReadings)
@@ -177,7 +177,7 @@ tl::expected<LotModel, StatisticsFault> fitLots(std::span<const CountOf> lots) {
 }
 
 tl::expected<OverDispersion, StatisticsFault> overDispersion(std::span<const CountOf> lots) {
-    const auto totals = totalsOf(lots);
+    const auto totals = lotTotals(lots);
     if (!totals)
         return tl::unexpected(totals.error());
     if (totals->lots < 2.0)

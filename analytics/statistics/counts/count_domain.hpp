@@ -12,6 +12,13 @@ namespace holdfast::analytics::statistics {
 /// The largest count this room takes, 10¹²: beyond it a double no longer tells neighbouring weights apart.
 inline constexpr std::int64_t kLargestCount = 1'000'000'000'000;
 
+/// The most weeks an age or a delay may have, a hundred years.
+inline constexpr std::int64_t kMostWeeks = 5'200;
+
+/// A table whose chance is no more than this many times the one seen counts as one at least as unlikely: the rounding
+/// of the chances themselves must not tell two equal ones apart (the factor of R’s fisher.test and binom.test).
+inline constexpr double kTie = 1.0 + 1e-7;
+
 /// "No limit on this side" of a ratio that has no upper one.
 inline constexpr double kUnbounded = std::numeric_limits<double>::infinity();
 

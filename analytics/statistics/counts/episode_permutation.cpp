@@ -10,21 +10,21 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-struct Sums {
+struct FigureSums {
     double sum = 0.0;
     double weight = 0.0;
 };
 
 struct Stratum {
-    std::vector<Sums> episodes;
+    std::vector<FigureSums> episodes;
     std::vector<char> flags; ///< sorted: those without first, so that next_permutation goes through all
     std::size_t with = 0;
 };
 
 struct Layout {
     std::vector<Stratum> strata;
-    Sums all;
-    Sums seen;        ///< the episodes that carry the level
+    FigureSums all;
+    FigureSums seen;  ///< the episodes that carry the level
     double scale = 0; ///< of the figures, for what counts as a tie
 };
 
@@ -65,7 +65,7 @@ Layout layoutOf(std::span<const EpisodeFigure> episodes) {
     return layout;
 }
 
-double difference(const Layout& layout, const Sums& with) noexcept {
+double difference(const Layout& layout, const FigureSums& with) noexcept {
     return with.sum / with.weight - (layout.all.sum - with.sum) / (layout.all.weight - with.weight);
 }
 
@@ -95,22 +95,22 @@ struct Tally {
     }
 };
 
-Sums flagged(const Stratum& stratum) noexcept {
-    Sums sums;
+FigureSums flagged(const Stratum& stratum) noexcept {
+    FigureSums sums;
     for (std::size_t i = 0; i < stratum.flags.size(); ++i)
         if (stratum.flags[i])
             sums = {sums.sum + stratum.episodes[i].sum, sums.weight + stratum.episodes[i].weight};
     return sums;
 }
 
-void enumerate(Layout& layout, std::size_t depth, const Sums& soFar, Tally& tally) {
+void enumerate(Layout& layout, std::size_t depth, const FigureSums& soFar, Tally& tally) {
     if (depth == layout.strata.size()) {
         tally.take(difference(layout, soFar));
         return;
     }
     auto& stratum = layout.strata[depth];
     do {
-        const Sums here = flagged(stratum);
+        const FigureSums here = flagged(stratum);
         enumerate(layout, depth + 1, {soFar.sum + here.sum, soFar.weight + here.weight}, tally);
     } while (std::next_permutation(stratum.flags.begin(), stratum.flags.end()));
 }
@@ -118,7 +118,7 @@ void enumerate(Layout& layout, std::size_t depth, const Sums& soFar, Tally& tall
 void draw(Layout& layout, const PermutationSettings& settings, Tally& tally) {
     std::mt19937_64 random{settings.seed};
     for (std::int64_t m = 0; m < settings.permutations; ++m) {
-        Sums with;
+        FigureSums with;
         for (auto& stratum : layout.strata)
             for (std::size_t i = 0; i < stratum.with; ++i) {
                 std::uniform_int_distribution<std::size_t> pick(i, stratum.episodes.size() - 1);

@@ -8,8 +8,6 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-constexpr std::int64_t kMostWeeks = 5'200;
-
 bool inDomain(const FixQuestion& question) noexcept {
     return question.weeklyShipped >= 0.0 && std::isfinite(question.weeklyShipped) &&
            isInnerProbability(question.effect) && isInnerProbability(question.power) &&

@@ -1,5 +1,7 @@
 #include "analytics/statistics/counts/hypergeometric.hpp"
 
+#include "analytics/statistics/counts/count_domain.hpp"
+
 #include <algorithm>
 #include <limits>
 
@@ -7,7 +9,6 @@ namespace holdfast::analytics::statistics {
 namespace {
 
 constexpr double kNothing = 1e-18; ///< a weight that no longer moves a sum of doubles
-constexpr double kTie = 1.0 + 1e-7;
 
 double kept(double sum, double total) noexcept {
     return std::clamp(sum / total, std::numeric_limits<double>::min(), 1.0);

@@ -6,7 +6,7 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-constexpr double kTie = 1e-9;
+constexpr double kTiedFigures = 1e-9;
 
 /// A number below `count`, by multiplying instead of dividing (Lemire, ACM Trans. Model. Comput. Simul. 29, 2019, 3;
 /// the bias left is below count/2³²).
@@ -130,7 +130,7 @@ LevelPermutationTest LevelPermutation::test(LevelId level) {
     readPatterns(level);
     m_pools = m_design.strata;
     const double observed = seen();
-    m_least = observed - kTie * (1.0 + std::abs(observed));
+    m_least = observed - kTiedFigures * (1.0 + std::abs(observed));
     LevelPermutationTest tally;
     std::int64_t extreme = 0;
     if (arrangements() <= static_cast<double>(std::max<std::int64_t>(1, m_settings.enumerateUpTo))) {

@@ -8,7 +8,7 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-struct Sums {
+struct OddsSums {
     double excess = 0.0;   ///< Σ(a − E)
     double variance = 0.0; ///< ΣV under no association
     double r = 0.0;        ///< Σ ad/n
@@ -19,7 +19,7 @@ struct Sums {
     std::size_t used = 0;
 };
 
-void add(Sums& sums, const FourfoldTable& table) noexcept {
+void add(OddsSums& sums, const FourfoldTable& table) noexcept {
     const auto a = static_cast<double>(table.failedWith);
     const auto b = static_cast<double>(table.passedWith);
     const auto c = static_cast<double>(table.failedWithout);
@@ -41,7 +41,7 @@ void add(Sums& sums, const FourfoldTable& table) noexcept {
     ++sums.used;
 }
 
-OddsRatio oddsOf(const Sums& sums, double z) noexcept {
+OddsRatio oddsOf(const OddsSums& sums, double z) noexcept {
     if (sums.s <= 0.0)
         return {sums.r > 0.0 ? std::optional{kUnbounded} : std::nullopt, 0.0, kUnbounded};
     if (sums.r <= 0.0)
@@ -59,7 +59,7 @@ tl::expected<CommonOdds, StatisticsFault> mantelHaenszel(std::span<const Fourfol
                                                          double confidence) noexcept {
     if (!isInnerProbability(confidence))
         return tl::unexpected(StatisticsFault::OutOfDomain);
-    Sums sums;
+    OddsSums sums;
     for (const auto& table : strata) {
         if (faultOf(table) == StatisticsFault::OutOfDomain)
             return tl::unexpected(StatisticsFault::OutOfDomain);

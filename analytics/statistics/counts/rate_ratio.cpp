@@ -14,8 +14,7 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-constexpr double kTie = 1.0 + 1e-7;
-constexpr double kMostExact = 1e3; ///< expected events above which the power is taken from the normal law
+constexpr double kMostExactEvents = 1e3; ///< expected events above which the power is taken from the normal law
 
 bool isExposure(double exposure) noexcept {
     return exposure > 0.0 && std::isfinite(exposure);
@@ -139,8 +138,9 @@ tl::expected<double, StatisticsFault> lowerRatePower(double expectedFirst, doubl
     if (expectedFirst + expectedSecond == 0.0)
         return 0.0;
     try {
-        return expectedFirst + expectedSecond > kMostExact ? manyEventsPower(expectedFirst, expectedSecond, share, risk)
-                                                           : powerOf(expectedFirst, expectedSecond, share, risk);
+        return expectedFirst + expectedSecond > kMostExactEvents
+                   ? manyEventsPower(expectedFirst, expectedSecond, share, risk)
+                   : powerOf(expectedFirst, expectedSecond, share, risk);
     } catch (const std::exception&) {
         return tl::unexpected(StatisticsFault::NoConvergence);
     }

@@ -8,8 +8,6 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-constexpr std::int64_t kMostWeeks = 5'200;
-
 struct Weeks {
     std::vector<double> came;       ///< n_s
     std::vector<double> observable; ///< N_s

@@ -8,16 +8,17 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-struct Totals {
+struct TrendTotals {
     double hits = 0.0;
     double of = 0.0;
     double meanScore = 0.0;
 };
 
-tl::expected<Totals, StatisticsFault> totalsOf(std::span<const CountOf> groups, std::span<const double> scores) {
+tl::expected<TrendTotals, StatisticsFault> trendTotals(std::span<const CountOf> groups,
+                                                       std::span<const double> scores) {
     if (groups.size() != scores.size())
         return tl::unexpected(StatisticsFault::UnequalLengths);
-    Totals totals;
+    TrendTotals totals;
     for (std::size_t i = 0; i < groups.size(); ++i) {
         if (!std::isfinite(scores[i]))
             return tl::unexpected(StatisticsFault::NotFinite);
@@ -40,7 +41,7 @@ tl::expected<Totals, StatisticsFault> totalsOf(std::span<const CountOf> groups, 
 
 tl::expected<TrendTest, StatisticsFault> cochranArmitage(std::span<const CountOf> groups,
                                                          std::span<const double> scores) noexcept {
-    const auto totals = totalsOf(groups, scores);
+    const auto totals = trendTotals(groups, scores);
     if (!totals)
         return tl::unexpected(totals.error());
     const double share = totals->hits / totals->of;

@@ -11,7 +11,7 @@
 namespace holdfast::analytics::statistics {
 namespace {
 
-constexpr std::int64_t kMostExact = 2'000;
+constexpr std::int64_t kMostExactPerArm = 2'000;
 constexpr std::int64_t kMostSearched = 500;
 
 bool inDomain(const TrialQuestion& question) noexcept {
@@ -92,7 +92,7 @@ tl::expected<double, StatisticsFault> approximateTrialSize(const TrialQuestion& 
 }
 
 tl::expected<double, StatisticsFault> fisherPower(const TrialQuestion& question, std::int64_t perArm) {
-    if (!inDomain(question) || perArm < 1 || perArm > kMostExact)
+    if (!inDomain(question) || perArm < 1 || perArm > kMostExactPerArm)
         return tl::unexpected(StatisticsFault::OutOfDomain);
     return powerOf(question, static_cast<std::size_t>(perArm));
 }
@@ -104,7 +104,7 @@ tl::expected<TrialSize, StatisticsFault> smallestTrial(const TrialQuestion& ques
     const double distance = std::abs(question.shareOne - question.shareTwo);
     const double corrected = *rough / 4.0 * std::pow(1.0 + std::sqrt(1.0 + 4.0 / (*rough * distance)), 2);
     if (corrected <= static_cast<double>(kMostSearched))
-        for (auto n = std::max<std::int64_t>(2, static_cast<std::int64_t>(0.9 * *rough)); n <= kMostExact; ++n) {
+        for (auto n = std::max<std::int64_t>(2, static_cast<std::int64_t>(0.9 * *rough)); n <= kMostExactPerArm; ++n) {
             const double power = powerOf(question, static_cast<std::size_t>(n));
             if (power >= question.power)
                 return TrialSize{n, power, true};

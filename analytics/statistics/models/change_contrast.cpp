@@ -1,5 +1,6 @@
 #include "analytics/statistics/models/change_contrast.hpp"
 
+#include "analytics/statistics/models/plain_figures.hpp"
 #include "analytics/statistics/models/random_order.hpp"
 
 #include <algorithm>
@@ -11,10 +12,6 @@ namespace {
 
 constexpr std::size_t kMostBlocks = 10'000;
 constexpr double kRounding = 1e-12; ///< the same contrast summed in another order
-
-double xLogX(double x) noexcept {
-    return x > 0.0 ? x * std::log(x) : 0.0;
-}
 
 /// What one level explains of a stretch with this amount and weight, up to terms every split shares.
 template <ChangeLaw law>

@@ -12,7 +12,7 @@ namespace holdfast::analytics::statistics {
 
 namespace {
 
-constexpr int kMostSteps = 200;
+constexpr int kMostMeanSteps = 200;
 
 /// The step still promises less than rounding: its expected gain, in units of log likelihood.
 bool isSettled(double gain, const CensoredLikelihood& at) {
@@ -86,7 +86,7 @@ bool advance(const CensoredNormal& data, Peak& peak, double stepGamma, double st
 
 std::optional<Peak> climb(const CensoredNormal& data) {
     Peak peak{0.0, 1.0, data.at(0.0, 1.0)};
-    for (int i = 0; i < kMostSteps; ++i) {
+    for (int i = 0; i < kMostMeanSteps; ++i) {
         const auto& at = peak.at;
         const double determinant = at.gammaGamma * at.thetaTheta - at.gammaTheta * at.gammaTheta;
         if (!(determinant > 0.0) || !std::isfinite(at.value)) {
@@ -104,7 +104,7 @@ std::optional<Peak> climb(const CensoredNormal& data) {
 /// Largest log likelihood with this mean, from a first guess of 1/sd that is left at the best one.
 std::optional<double> profile(const CensoredNormal& data, double mean, double& theta) {
     Peak peak{mean * theta, theta, data.at(mean * theta, theta)};
-    for (int i = 0; i < kMostSteps; ++i) {
+    for (int i = 0; i < kMostMeanSteps; ++i) {
         const auto& at = peak.at;
         const double slope = mean * at.gamma + at.theta;
         const double bend = mean * mean * at.gammaGamma + 2.0 * mean * at.gammaTheta + at.thetaTheta;

@@ -1,6 +1,7 @@
 #include "analytics/statistics/models/kendall.hpp"
 
 #include "analytics/statistics/models/inversions.hpp"
+#include "analytics/statistics/models/plain_figures.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -61,10 +62,6 @@ double exactTail(std::size_t n, std::int64_t score) {
         tail += chance[static_cast<std::size_t>(discordant)];
     }
     return score == 0 ? 1.0 : std::min(1.0, 2.0 * tail);
-}
-
-bool allFinite(const std::vector<double>& values) {
-    return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
 }
 
 } // namespace

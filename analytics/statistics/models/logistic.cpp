@@ -57,14 +57,6 @@ double varianceOf(const SmallSymmetric& covariance, const SmallVector& parts) {
     return variance;
 }
 
-double dot(const SmallVector& a, const SmallVector& b) {
-    double sum = 0.0;
-    for (std::size_t j = 0; j < a.size(); ++j) {
-        sum += a[j] * b[j];
-    }
-    return sum;
-}
-
 int directionOf(const LogisticPeak& peak, const SmallVector& parts) {
     if (peak.separation == Separation::None) {
         return 0;

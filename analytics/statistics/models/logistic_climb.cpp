@@ -7,7 +7,7 @@ namespace holdfast::analytics::statistics {
 
 namespace {
 
-constexpr int kMostSteps = 300;
+constexpr int kMostClimbSteps = 300;
 constexpr int kStepsBeforeSeparation = 25; ///< by then what stays finite has settled to e^-25
 constexpr double kLongestStep = 5.0;       ///< in log odds for one spread of a covariate
 constexpr double kPivot = 1e-14;
@@ -148,14 +148,6 @@ std::optional<SmallVector> stepOf(const Place& place, const SmallVector& score,
     return step;
 }
 
-double dot(const SmallVector& a, const SmallVector& b) {
-    double sum = 0.0;
-    for (std::size_t j = 0; j < a.size(); ++j) {
-        sum += a[j] * b[j];
-    }
-    return sum;
-}
-
 /// Moves by `step`, capped and halved until the objective does not fall; false, and where it was, if nothing helps.
 bool advance(Place& place, const SmallVector& step) {
     const double before = place.objective();
@@ -259,7 +251,7 @@ std::optional<LogisticPeak> climbLogistic(const LogisticDesign& design, Penalty 
     SmallVector direction{};
     Stride stride;
     const bool mayRunAway = penalty == Penalty::None && !held;
-    for (int i = 0; i < kMostSteps; ++i) {
+    for (int i = 0; i < kMostClimbSteps; ++i) {
         if (mayRunAway && i >= kStepsBeforeSeparation) {
             if (auto away = runAway(design, place, direction)) {
                 return away;

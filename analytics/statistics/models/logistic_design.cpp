@@ -1,5 +1,7 @@
 #include "analytics/statistics/models/logistic_design.hpp"
 
+#include "analytics/statistics/models/plain_figures.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <cstring>
@@ -9,16 +11,8 @@ namespace holdfast::analytics::statistics {
 
 namespace {
 
-double xLogX(double x) {
-    return x > 0.0 ? x * std::log(x) : 0.0;
-}
-
 double trialsOf(const LogisticData& data, std::size_t row) {
     return data.trials.empty() ? 1.0 : data.trials[row];
-}
-
-bool allFinite(const std::vector<double>& values) {
-    return std::all_of(values.begin(), values.end(), [](double value) { return std::isfinite(value); });
 }
 
 std::optional<StatisticsFault> faultOf(const LogisticData& data) {

@@ -13,6 +13,14 @@ inline constexpr std::size_t kMostCoefficients = 12;
 
 using SmallVector = std::array<double, kMostCoefficients>;
 
+[[nodiscard]] inline double dot(const SmallVector& a, const SmallVector& b) noexcept {
+    double sum = 0.0;
+    for (std::size_t j = 0; j < a.size(); ++j) {
+        sum += a[j] * b[j];
+    }
+    return sum;
+}
+
 /// A symmetric matrix of up to kMostCoefficients rows; only the lower triangle is kept.
 class SmallSymmetric final {
 public:
