@@ -14,7 +14,7 @@ namespace {
 constexpr double kOverload = 9.9e37;
 constexpr double kNotANumber = 9.91e37;
 constexpr int kMostExponent = 99;
-constexpr std::size_t kMostSigns = 40;
+constexpr std::size_t kMostNumberSigns = 40;
 
 bool isPrintable(std::string_view text) noexcept {
     return std::all_of(text.begin(), text.end(), [](char sign) { return sign >= ' ' && sign <= '~'; });
@@ -68,7 +68,7 @@ ScpiSpecial specialOf(double value) noexcept {
     return near(kNotANumber) ? ScpiSpecial::notANumber : ScpiSpecial::none;
 }
 
-std::string trimmed(std::string_view text) {
+std::string withoutOuterSpaces(std::string_view text) {
     const auto first = text.find_first_not_of(' ');
     return first == std::string_view::npos ? std::string{}
                                            : std::string{text.substr(first, text.find_last_not_of(' ') - first + 1)};
@@ -87,7 +87,7 @@ tl::expected<ScpiNumber, ProtocolFault> parseScpiNumber(std::string_view answer)
     ScpiNumber number;
     number.form = *form;
     const auto result = std::from_chars(answer.data(), answer.data() + answer.size(), number.value);
-    if (result.ec != std::errc{} || answer.size() > kMostSigns ||
+    if (result.ec != std::errc{} || answer.size() > kMostNumberSigns ||
         std::abs(number.value) > std::pow(10.0, kMostExponent)) {
         return tl::unexpected(ProtocolFault::numberTooLarge);
     }
@@ -107,7 +107,7 @@ tl::expected<ScpiIdentity, ProtocolFault> parseScpiIdentity(std::string_view ans
             fields.back().push_back(sign);
         }
     }
-    std::transform(fields.begin(), fields.end(), fields.begin(), trimmed);
+    std::transform(fields.begin(), fields.end(), fields.begin(), withoutOuterSpaces);
     if (fields.size() != 4 || fields[0].empty() || fields[1].empty()) {
         return tl::unexpected(ProtocolFault::wrongFields);
     }
@@ -128,7 +128,8 @@ tl::expected<ScpiError, ProtocolFault> parseScpiError(std::string_view answer) {
     if (result.ec != std::errc{} || result.ptr != digits.data() + digits.size()) {
         return tl::unexpected(ProtocolFault::notANumber);
     }
-    const std::string text = comma == std::string_view::npos ? std::string{} : trimmed(answer.substr(comma + 1));
+    const std::string text =
+        comma == std::string_view::npos ? std::string{} : withoutOuterSpaces(answer.substr(comma + 1));
     if (text.size() < 2 || text.front() != '"' || text.back() != '"') {
         return tl::unexpected(ProtocolFault::wrongFields);
     }

@@ -11,7 +11,7 @@ namespace {
 
 constexpr int kModulus = 31;
 static_assert(kTicketSigns.size() == kModulus);
-constexpr std::size_t kMostSigns = 15; // kind, the thirteen signs of 2^64 - 1 in base 31, check
+constexpr std::size_t kMostTicketSigns = 15; // kind, the thirteen signs of 2^64 - 1 in base 31, check
 constexpr std::array kKinds = {TicketKind::run,    TicketKind::window, TicketKind::bucket, TicketKind::instrument,
                                TicketKind::action, TicketKind::person, TicketKind::print,  TicketKind::bin};
 
@@ -31,7 +31,7 @@ int weightedSum(std::string_view signs, int lastWeight) noexcept {
     return sum;
 }
 
-std::string_view trimmed(std::string_view text) noexcept {
+std::string_view withoutOuterBlanks(std::string_view text) noexcept {
     constexpr std::string_view blanks = " \t\r\n";
     const auto first = text.find_first_not_of(blanks);
     if (first == std::string_view::npos) {
@@ -60,7 +60,7 @@ std::string encode(TicketKind kind, std::uint64_t number, int width) {
     for (; number > 0; number /= kModulus) {
         digits.push_back(kTicketSigns[number % kModulus]);
     }
-    const auto wanted = static_cast<std::size_t>(std::clamp(width, 1, static_cast<int>(kMostSigns) - 2));
+    const auto wanted = static_cast<std::size_t>(std::clamp(width, 1, static_cast<int>(kMostTicketSigns) - 2));
     digits.resize(std::max(digits.size(), wanted), kTicketSigns.front());
     std::reverse(digits.begin(), digits.end());
     std::string code = static_cast<char>(kind) + digits;
@@ -70,8 +70,8 @@ std::string encode(TicketKind kind, std::uint64_t number, int width) {
 }
 
 tl::expected<TicketCode, TicketFault> decode(std::string_view text) {
-    const std::string_view code = trimmed(text);
-    if (code.size() > kMostSigns) {
+    const std::string_view code = withoutOuterBlanks(text);
+    if (code.size() > kMostTicketSigns) {
         return tl::unexpected(TicketFault::tooLong);
     }
     if (!std::all_of(code.begin(), code.end(), [](char sign) { return valueOf(sign).has_value(); })) {
