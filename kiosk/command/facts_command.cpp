@@ -15,7 +15,7 @@ namespace holdfast::kiosk::command {
 
 namespace {
 
-using Typed = tl::expected<void, CommandFault>;
+using ReadTyped = tl::expected<void, CommandFault>;
 
 tl::unexpected<CommandFault> unreadable(const char* key, const std::string& text) {
     return tl::unexpected(CommandFault{key, {{"text", text}}});
@@ -32,7 +32,7 @@ void setIfTyped(std::optional<std::string>& option, const std::string& text) {
     }
 }
 
-Typed readSeparator(const std::string& text, TraceFileOptions& file) {
+ReadTyped readSeparator(const std::string& text, TraceFileOptions& file) {
     if (text == "tab" || text == "\\t") {
         file.separator = '\t';
     } else if (text == "space") {
@@ -45,7 +45,7 @@ Typed readSeparator(const std::string& text, TraceFileOptions& file) {
     return {};
 }
 
-Typed readRange(const std::string& text, TraceFileOptions& file) {
+ReadTyped readRange(const std::string& text, TraceFileOptions& file) {
     if (text.empty()) {
         return {};
     }
@@ -59,7 +59,7 @@ Typed readRange(const std::string& text, TraceFileOptions& file) {
     return {};
 }
 
-Typed readFileOptions(const FactsTyped& typed, TraceFileOptions& file) {
+ReadTyped readFileOptions(const FactsTyped& typed, TraceFileOptions& file) {
     setIfTyped(file.time, typed.time);
     setIfTyped(file.temperature, typed.temperature);
     setIfTyped(file.flag, typed.flag);
@@ -77,7 +77,7 @@ Typed readFileOptions(const FactsTyped& typed, TraceFileOptions& file) {
     return readRange(typed.range, file);
 }
 
-Typed readFactsOptions(const FactsTyped& typed, FactsOptions& facts) {
+ReadTyped readFactsOptions(const FactsTyped& typed, FactsOptions& facts) {
     if (typed.join == "bridge") {
         facts.join = FactsJoin::bridge;
     } else if (typed.join == "split") {

@@ -11,9 +11,9 @@ using analytics::CleanSample;
 using analytics::Duration;
 
 /// The straight lines of one stretch, asked at times that only go forward.
-class Line final {
+class StretchLine final {
 public:
-    Line(const CleanSample* first, const CleanSample* last) : m_at{first}, m_last{last} {}
+    StretchLine(const CleanSample* first, const CleanSample* last) : m_at{first}, m_last{last} {}
 
     double celsiusAt(double time) {
         while (m_at != m_last && (m_at + 1)->at.count() < time) {
@@ -40,8 +40,8 @@ void searchStretch(const CleanSample* first, const CleanSample* last, double spa
     if (first->at.count() > latest + analytics::kDecisionTolerance) {
         return;
     }
-    Line low{first, last};
-    Line high{first, last};
+    StretchLine low{first, last};
+    StretchLine high{first, last};
     const CleanSample* asStart = first;
     const CleanSample* asEnd = first;
     while (asStart <= last || asEnd <= last) {

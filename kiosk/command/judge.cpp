@@ -18,7 +18,7 @@ using analytics::Word;
 namespace {
 
 constexpr int kCured = 0;
-constexpr int kUnusable = 2;
+constexpr int kJudgedNothing = 2;
 constexpr int kNotCured = 3;
 
 using Verdicts = tl::expected<std::vector<Verdict>, CommandFault>;
@@ -220,7 +220,7 @@ int runJudge(const JudgeOptions& options, std::ostream& out, std::ostream& err) 
     const auto input = judgeInputFrom(options);
     if (!input) {
         err << input.error().sentence(language) << '\n';
-        return kUnusable;
+        return kJudgedNothing;
     }
     wording::Speech speech;
     speech.figures.unit =
@@ -239,12 +239,12 @@ int runJudge(const JudgeOptions& options, std::ostream& out, std::ostream& err) 
             list += (list.empty() ? "" : " ") + wording::sentence(fault, speech);
         }
         err << CommandFault{"plan-faulty", {{"list", list}}}.sentence(language) << '\n';
-        return kUnusable;
+        return kJudgedNothing;
     }
     const auto verdicts = verdictsFor(options, *input);
     if (!verdicts) {
         err << verdicts.error().sentence(language) << '\n';
-        return kUnusable;
+        return kJudgedNothing;
     }
     if (options.json) {
         out << jsonOf(*verdicts, *window, *input, speech).dump(2) << '\n';

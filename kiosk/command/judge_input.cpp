@@ -15,7 +15,7 @@ using analytics::InstrumentKind;
 
 namespace {
 
-tl::unexpected<CommandFault> fault(std::string key, wording::Arguments arguments) {
+tl::unexpected<CommandFault> inputFault(std::string key, wording::Arguments arguments) {
     return tl::unexpected(CommandFault{std::move(key), std::move(arguments)});
 }
 
@@ -26,7 +26,7 @@ tl::expected<records::ShopStock, CommandFault> stockFrom(const std::optional<std
     const auto& path = *typed;
     std::ifstream in{path, std::ios::binary};
     if (!in) {
-        return fault("shop-file-missing", {{"path", path}});
+        return inputFault("shop-file-missing", {{"path", path}});
     }
     const std::string text{std::istreambuf_iterator<char>{in}, {}};
     const auto file = records::readShopFile(text);
@@ -35,7 +35,7 @@ tl::expected<records::ShopStock, CommandFault> stockFrom(const std::optional<std
         for (const auto& item : file.error()) {
             list += "\n  " + item.path + ": " + item.what;
         }
-        return fault("shop-file-faulty", {{"path", path}, {"list", list}});
+        return inputFault("shop-file-faulty", {{"path", path}, {"list", list}});
     }
     return records::stockOf(*file);
 }
@@ -53,20 +53,21 @@ tl::expected<analytics::RunPlan, CommandFault> planFrom(const JudgeOptions& opti
     analytics::RunPlan plan;
     const auto* fabric = stock.fabricNamed(options.fabric);
     if (fabric == nullptr) {
-        return fault("fabric-unknown", {{"name", options.fabric}, {"known", namesOf(stock.fabrics)}});
+        return inputFault("fabric-unknown", {{"name", options.fabric}, {"known", namesOf(stock.fabrics)}});
     }
     plan.fabric = *fabric;
     for (const auto& text : options.inks) {
         const auto spec = inkFrom(text);
         auto ink = stock.inkNamed(spec.name);
         if (!ink) {
-            return fault("ink-unknown",
-                         {{"name", spec.name}, {"known", namesOf(stock.families)}, {"mixes", namesOf(stock.mixes)}});
+            return inputFault(
+                "ink-unknown",
+                {{"name", spec.name}, {"known", namesOf(stock.families)}, {"mixes", namesOf(stock.mixes)}});
         }
         plan.layers.push_back({spec.colour, std::move(*ink), std::nullopt});
     }
     if (plan.layers.empty()) {
-        return fault("no-layers", {});
+        return inputFault("no-layers", {});
     }
     return plan;
 }
@@ -119,7 +120,7 @@ void addStepsTyped(const std::string& text, Instrument& instrument) {
 tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, JudgeInput& input) {
     const auto placement = options.placement ? placementFrom(*options.placement) : std::nullopt;
     if (options.placement && !placement) {
-        return fault("placement-unknown", {{"text", *options.placement}});
+        return inputFault("placement-unknown", {{"text", *options.placement}});
     }
     Instrument instrument;
     if (!options.instrument) {
@@ -132,14 +133,14 @@ tl::expected<void, CommandFault> chooseInstrument(const JudgeOptions& options, J
     } else if (const auto* known = input.stock.instrumentNamed(*options.instrument)) {
         instrument = *known;
     } else {
-        return fault("instrument-unknown",
-                     {{"name", *options.instrument}, {"known", namesOf(input.stock.instruments)}});
+        return inputFault("instrument-unknown",
+                          {{"name", *options.instrument}, {"known", namesOf(input.stock.instruments)}});
     }
     if (const auto faults = analytics::validate(instrument); !input.assumed && !faults.empty()) {
-        return fault("instrument-faulty", {{"name", instrument.name}, {"count", std::to_string(faults.size())}});
+        return inputFault("instrument-faulty", {{"name", instrument.name}, {"count", std::to_string(faults.size())}});
     }
     if (hasReading(options) && instrument.kind != kindAsked(options)) {
-        return fault("instrument-of-other-kind", {{"name", *options.instrument}});
+        return inputFault("instrument-of-other-kind", {{"name", *options.instrument}});
     }
     if (placement) {
         place(instrument, *placement);
@@ -175,14 +176,14 @@ tl::expected<JudgeInput, CommandFault> judgeInputFrom(const JudgeOptions& option
                            options.surface.has_value()};
     const auto readings = std::count(typed.begin(), typed.end(), true);
     if (readings > 1) {
-        return fault("several-readings", {});
+        return inputFault("several-readings", {});
     }
     JudgeInput input;
     input.today = options.todayByClock;
     if (options.today) {
         const auto date = dateFrom(*options.today);
         if (!date) {
-            return fault("no-such-day", {{"text", *options.today}});
+            return inputFault("no-such-day", {{"text", *options.today}});
         }
         input.today = *date;
     }

@@ -11,10 +11,10 @@
 namespace holdfast::kiosk::demo {
 namespace {
 
-constexpr std::int64_t kQa = 2;
+constexpr std::int64_t kAtBench = 2;
 constexpr const char* kHouseWash = "wash-house";
 
-ledger::Result<void> cannot(const std::string& what, const shop::TestFaults& faults = {}) {
+ledger::Result<void> cannotAtBench(const std::string& what, const shop::TestFaults& faults = {}) {
     std::string said = "demo: " + what;
     for (const auto& fault : faults) {
         said += " [" + std::to_string(static_cast<int>(fault.cause)) + " " + fault.field + "]";
@@ -60,7 +60,7 @@ ledger::Result<void> DemoBench::operator()(const NamesPrint& name) {
     const auto run = records::runByNumber(reader, records::PlanKind::run, name.run);
     const auto number = records::nextPrint(reader);
     if (!run || !*run || !number) {
-        return cannot("no run " + std::to_string(name.run));
+        return cannotAtBench("no run " + std::to_string(name.run));
     }
     shop::PrintContext context;
     context.run = (*run)->plan.run;
@@ -84,21 +84,21 @@ ledger::Result<void> DemoBench::operator()(const NamesPrint& name) {
     }
     auto made = shop::printFrom(draft, context);
     if (!made) {
-        return cannot("name " + name.print, made.error());
+        return cannotAtBench("name " + name.print, made.error());
     }
     m_prints[name.print] = made->named.print;
     std::vector<records::Record> list{made->named};
     if (made->moved) {
         list.emplace_back(*made->moved);
     }
-    return m_pen.writeSigned(kQa, list);
+    return m_pen.writeSigned(kAtBench, list);
 }
 
 ledger::Result<void> DemoBench::operator()(const CutsPrint& cut) {
     const auto whole = print(cut.print);
     const auto number = records::nextPrint(m_book.reader());
     if (!whole || !number) {
-        return cannot("no print " + cut.print);
+        return cannotAtBench("no print " + cut.print);
     }
     shop::PrintContext context;
     context.nextNumber = *number;
@@ -106,19 +106,19 @@ ledger::Result<void> DemoBench::operator()(const CutsPrint& cut) {
     context.now = now();
     const auto half = shop::halfOf(*whole, context);
     if (!half) {
-        return cannot("cut " + cut.print, half.error());
+        return cannotAtBench("cut " + cut.print, half.error());
     }
     m_prints[cut.half] = half->named.print;
-    return m_pen.writeSigned(kQa, {half->named});
+    return m_pen.writeSigned(kAtBench, {half->named});
 }
 
 ledger::Result<void> DemoBench::operator()(const EndsPrint& end) {
     const auto one = print(end.print);
     if (!one) {
-        return cannot("no print " + end.print);
+        return cannotAtBench("no print " + end.print);
     }
     const auto changed = shop::ended(*one, end.end);
-    return changed ? m_pen.writeSigned(kQa, {*changed}) : cannot("end " + end.print, changed.error());
+    return changed ? m_pen.writeSigned(kAtBench, {*changed}) : cannotAtBench("end " + end.print, changed.error());
 }
 
 ledger::Result<void> DemoBench::operator()(const DescribesMethod&) {
@@ -141,7 +141,7 @@ ledger::Result<void> DemoBench::operator()(const DescribesMethod&) {
     draft.rule = {opens, looks};
     m_fold = m_pen.newId();
     const auto made = shop::methodFrom(draft, {}, m_fold);
-    return made ? m_pen.writeSigned(kQa, {*made}) : cannot("describe a method", made.error());
+    return made ? m_pen.writeSigned(kAtBench, {*made}) : cannotAtBench("describe a method", made.error());
 }
 
 ledger::Result<void> DemoBench::operator()(const Washes& wash) {
@@ -160,23 +160,23 @@ ledger::Result<void> DemoBench::operator()(const Washes& wash) {
     }
     const auto number = records::nextLoad(m_book.reader());
     if (!number || draft.prints.size() != wash.prints.size()) {
-        return cannot("fill the drum");
+        return cannotAtBench("fill the drum");
     }
     const auto load = shop::loadFrom(draft, m_pen.newId(), *number, now());
-    return load ? m_pen.writeSigned(kQa, {*load}) : cannot("wash", load.error());
+    return load ? m_pen.writeSigned(kAtBench, {*load}) : cannotAtBench("wash", load.error());
 }
 
 ledger::Result<void> DemoBench::operator()(const JudgesLoad& judge) {
     const auto& reader = m_book.reader();
     const auto newest = records::loads(reader, 1);
     if (!newest || newest->empty()) {
-        return cannot("no load");
+        return cannotAtBench("no load");
     }
     const auto& washed = newest->front().washed;
     const auto earlier = records::judgedLoads(reader, washed.machine, washed.programme);
     const auto limits = shop::limitsFor(earlier ? *earlier : std::vector<records::LoadRow>{}, washed.load);
     const auto finding = shop::judgedFrom({judge.good, judge.weak, false}, washed.load, limits);
-    return finding ? m_pen.writeSigned(kQa, {finding->judged}) : cannot("judge a load", finding.error());
+    return finding ? m_pen.writeSigned(kAtBench, {finding->judged}) : cannotAtBench("judge a load", finding.error());
 }
 
 ledger::Result<void> DemoBench::operator()(const TestsPrint& test) {
@@ -184,7 +184,7 @@ ledger::Result<void> DemoBench::operator()(const TestsPrint& test) {
     const auto how = method(test.method == "fold" ? m_fold : test.method);
     const auto context = one ? contextOf(*one) : std::nullopt;
     if (!how || !context) {
-        return cannot("test " + test.print + " by " + test.method);
+        return cannotAtBench("test " + test.print + " by " + test.method);
     }
     auto draft = shop::draftFor(one->named.print, *how);
     fill(draft, test);
@@ -203,13 +203,13 @@ ledger::Result<void> DemoBench::operator()(const TestsPrint& test) {
     }
     const auto kept = shop::testFrom(draft, *context);
     if (!kept) {
-        return cannot("test " + test.print + " by " + test.method + " " + test.cycle, kept.error());
+        return cannotAtBench("test " + test.print + " by " + test.method + " " + test.cycle, kept.error());
     }
     std::vector<records::Record> list{kept->done};
     if (kept->hold) {
         list.emplace_back(*kept->hold);
     }
-    return m_pen.writeSigned(kQa, list, {context->testId}, std::move(pictures));
+    return m_pen.writeSigned(kAtBench, list, {context->testId}, std::move(pictures));
 }
 
 std::optional<records::PrintRow> DemoBench::print(const std::string& name) const {

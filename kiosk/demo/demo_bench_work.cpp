@@ -9,10 +9,6 @@ namespace {
 using records::PrintEnd;
 using Answers = std::vector<std::string>;
 
-void add(std::vector<DemoStep>& steps, DemoTime at, DemoAct act) {
-    steps.push_back({at, DemoDryer::north, std::move(act)});
-}
-
 NamesPrint named(const char* print, std::int64_t run, int piece, int lot = 1) {
     NamesPrint name;
     name.print = print;
@@ -72,34 +68,34 @@ void addShelf(std::vector<DemoStep>& steps) {
         name.shelf = kept.shelf;
         name.keptForDays = kept.days;
         name.reprintAllowed = kept.days < 30;
-        add(steps, on(kept.day, 16, 0), name);
+        addStep(steps, on(kept.day, 16, 0), name);
     }
 }
 
 void addPrints(std::vector<DemoStep>& steps) {
-    add(steps, on(0, 9, 35), named("jersey", 20375, 40));
-    add(steps, on(0, 9, 40), named("apron", 20374, 71));
-    add(steps, on(1, 12, 0), named("hoodie", 20378, 60));
-    add(steps, on(1, 15, 30), named("vest", 20379, 180, 2));
-    add(steps, on(2, 10, 30), named("concert", 20381, 50));
-    add(steps, on(2, 10, 35), named("two layers", 20381, 51));
-    add(steps, on(4, 9, 50), named("workshop", 20389, 70));
-    add(steps, on(5, 8, 50), named("usher", 20391, 12));
-    add(steps, on(5, 10, 20), named("red jersey", 20393, 44));
-    add(steps, on(6, 13, 0), named("harvest", 20395, 82));
-    add(steps, on(6, 15, 30), named("vintage", 20397, 30));
-    add(steps, on(7, 11, 30), named("training", 20399, 33));
-    add(steps, on(8, 9, 40), named("leggings", 20402, 20));
-    add(steps, on(9, 10, 0), named("delivery", 20405, 60, 2));
-    add(steps, on(10, 10, 50), named("sprint", 20409, 77));
+    addStep(steps, on(0, 9, 35), named("jersey", 20375, 40));
+    addStep(steps, on(0, 9, 40), named("apron", 20374, 71));
+    addStep(steps, on(1, 12, 0), named("hoodie", 20378, 60));
+    addStep(steps, on(1, 15, 30), named("vest", 20379, 180, 2));
+    addStep(steps, on(2, 10, 30), named("concert", 20381, 50));
+    addStep(steps, on(2, 10, 35), named("two layers", 20381, 51));
+    addStep(steps, on(4, 9, 50), named("workshop", 20389, 70));
+    addStep(steps, on(5, 8, 50), named("usher", 20391, 12));
+    addStep(steps, on(5, 10, 20), named("red jersey", 20393, 44));
+    addStep(steps, on(6, 13, 0), named("harvest", 20395, 82));
+    addStep(steps, on(6, 15, 30), named("vintage", 20397, 30));
+    addStep(steps, on(7, 11, 30), named("training", 20399, 33));
+    addStep(steps, on(8, 9, 40), named("leggings", 20402, 20));
+    addStep(steps, on(9, 10, 0), named("delivery", 20405, 60, 2));
+    addStep(steps, on(10, 10, 50), named("sprint", 20409, 77));
 }
 
 void load(std::vector<DemoStep>& steps, int day, std::vector<std::string> prints, const char* good = "4.5",
           const char* weak = "2.5") {
     Washes wash;
     wash.prints = std::move(prints);
-    add(steps, on(day, 11, 40), wash);
-    add(steps, on(day, 15, 0), JudgesLoad{good, weak});
+    addStep(steps, on(day, 11, 40), wash);
+    addStep(steps, on(day, 15, 0), JudgesLoad{good, weak});
 }
 
 /// Of one load even the weak swatch came out nearly as it went in: that day's cycles had to be washed again.
@@ -120,36 +116,36 @@ void addGrades(std::vector<DemoStep>& steps) {
     const Answers kFive{"5", "5", "no", "no", "no"};
     const Answers kFourHalf{"4.5", "4.5", "no", "no", "no"};
     const Answers kFour{"4", "4", "no", "no", "no"};
-    add(steps, on(1, 15, 10), graded("jersey", "1", kFive, -1));
-    add(steps, on(1, 15, 14), graded("apron", "1", kFive, -1));
-    add(steps, on(2, 15, 10), graded("jersey", "2", kFive, -1));
-    add(steps, on(2, 15, 14), graded("apron", "2", kFourHalf, -1));
-    add(steps, on(3, 15, 10), graded("jersey", "3", kFourHalf, -1));
-    add(steps, on(3, 15, 14), graded("apron", "3", kFourHalf, -1));
-    add(steps, on(4, 15, 10), graded("jersey", "4", kFourHalf, -1)); // in the void load
-    add(steps, on(5, 15, 10), graded("jersey", "4", kFourHalf, -1));
-    add(steps, on(5, 15, 14), graded("apron", "4", kFourHalf, -1));
-    add(steps, on(5, 15, 18), graded("concert", "1", kFive, -1));
-    add(steps, on(6, 15, 10), graded("jersey", "5", kFour, 3));
-    add(steps, on(6, 15, 14), graded("apron", "5", kFourHalf, -1));
-    add(steps, on(6, 15, 18), graded("concert", "2", kFourHalf, -1));
-    add(steps, on(6, 15, 22), graded("workshop", "1", kFourHalf, 2));
-    add(steps, on(7, 15, 10), graded("concert", "3", {"3", "4", "no", "no", "yes"}, -1)); // fibres, not the film
-    add(steps, on(7, 15, 11), graded("workshop", "2", kFour, 5));
-    add(steps, on(7, 15, 14), graded("usher", "1", {"5", "4.5", "no", "no", "no"}, 1));
-    add(steps, on(8, 15, 10), graded("concert", "4", kFourHalf, -1));
-    add(steps, on(8, 15, 14), graded("workshop", "3", {"2.5", "4", "yes", "yes", "no"}, 9));
-    add(steps, on(8, 15, 18), graded("usher", "2", {"4.5", "4", "no", "no", "no"}, 2));
-    add(steps, on(9, 15, 10), graded("concert", "5", kFour, -1));
-    add(steps, on(9, 15, 14), graded("usher", "3", {"4.5", "4", "no", "no", "no"}, 3));
-    add(steps, on(9, 15, 18), graded("training", "1", kFive, -1));
-    add(steps, on(10, 15, 10), graded("usher", "4", {"4", "3.5", "no", "no", "no"}, 5));
-    add(steps, on(10, 15, 14), graded("training", "2", kFourHalf, -1));
-    add(steps, on(10, 15, 16), graded("delivery", "1", kFive, -1));
+    addStep(steps, on(1, 15, 10), graded("jersey", "1", kFive, -1));
+    addStep(steps, on(1, 15, 14), graded("apron", "1", kFive, -1));
+    addStep(steps, on(2, 15, 10), graded("jersey", "2", kFive, -1));
+    addStep(steps, on(2, 15, 14), graded("apron", "2", kFourHalf, -1));
+    addStep(steps, on(3, 15, 10), graded("jersey", "3", kFourHalf, -1));
+    addStep(steps, on(3, 15, 14), graded("apron", "3", kFourHalf, -1));
+    addStep(steps, on(4, 15, 10), graded("jersey", "4", kFourHalf, -1)); // in the void load
+    addStep(steps, on(5, 15, 10), graded("jersey", "4", kFourHalf, -1));
+    addStep(steps, on(5, 15, 14), graded("apron", "4", kFourHalf, -1));
+    addStep(steps, on(5, 15, 18), graded("concert", "1", kFive, -1));
+    addStep(steps, on(6, 15, 10), graded("jersey", "5", kFour, 3));
+    addStep(steps, on(6, 15, 14), graded("apron", "5", kFourHalf, -1));
+    addStep(steps, on(6, 15, 18), graded("concert", "2", kFourHalf, -1));
+    addStep(steps, on(6, 15, 22), graded("workshop", "1", kFourHalf, 2));
+    addStep(steps, on(7, 15, 10), graded("concert", "3", {"3", "4", "no", "no", "yes"}, -1)); // fibres, not the film
+    addStep(steps, on(7, 15, 11), graded("workshop", "2", kFour, 5));
+    addStep(steps, on(7, 15, 14), graded("usher", "1", {"5", "4.5", "no", "no", "no"}, 1));
+    addStep(steps, on(8, 15, 10), graded("concert", "4", kFourHalf, -1));
+    addStep(steps, on(8, 15, 14), graded("workshop", "3", {"2.5", "4", "yes", "yes", "no"}, 9));
+    addStep(steps, on(8, 15, 18), graded("usher", "2", {"4.5", "4", "no", "no", "no"}, 2));
+    addStep(steps, on(9, 15, 10), graded("concert", "5", kFour, -1));
+    addStep(steps, on(9, 15, 14), graded("usher", "3", {"4.5", "4", "no", "no", "no"}, 3));
+    addStep(steps, on(9, 15, 18), graded("training", "1", kFive, -1));
+    addStep(steps, on(10, 15, 10), graded("usher", "4", {"4", "3.5", "no", "no", "no"}, 5));
+    addStep(steps, on(10, 15, 14), graded("training", "2", kFourHalf, -1));
+    addStep(steps, on(10, 15, 16), graded("delivery", "1", kFive, -1));
 }
 
 void stretch(std::vector<DemoStep>& steps, DemoTime at, const char* print, const char* first, const char* second) {
-    add(steps, at, tested(print, "stretch-jersey", {first, second}));
+    addStep(steps, at, tested(print, "stretch-jersey", {first, second}));
 }
 
 void addPulls(std::vector<DemoStep>& steps) {
@@ -159,15 +155,15 @@ void addPulls(std::vector<DemoStep>& steps) {
     stretch(steps, on(2, 15, 35), "vest", "breaks", "powders");
     auto measured = tested("concert", "stretch-jersey", {"no-crack", "hairline"});
     measured.lengths = {"100", "150", "104"};
-    add(steps, on(3, 14, 0), measured);
+    addStep(steps, on(3, 14, 0), measured);
     stretch(steps, on(3, 14, 10), "two layers", "no-crack", "no-crack");
     stretch(steps, on(5, 14, 0), "workshop", "no-crack", "hairline");
     auto usher = tested("usher", "stretch-jersey", {"no-crack", "hairline"});
     usher.wear = 0;
-    add(steps, on(6, 14, 0), usher);
+    addStep(steps, on(6, 14, 0), usher);
     stretch(steps, on(6, 14, 10), "red jersey", "no-crack", "no-crack");
     stretch(steps, on(8, 14, 0), "training", "no-crack", "no-crack");
-    add(steps, on(9, 15, 30), tested("leggings", "stretch-sports", {"no-crack", "hairline"}));
+    addStep(steps, on(9, 15, 30), tested("leggings", "stretch-sports", {"no-crack", "hairline"}));
     // those of the delivery tees and the sprint vests are left for today
 }
 
@@ -180,7 +176,7 @@ void addWatches(std::vector<DemoStep>& steps) {
         test.before = kWhite;
         test.after = std::move(after);
         test.wear = bled || hours[0] == '0' ? 0 : -1;
-        add(steps, at, test);
+        addStep(steps, at, test);
     };
     watched(on(0, 13, 0), "jersey", "0", false, "5", kWhite);
     watched(on(1, 15, 20), "jersey", "24", false, "5", {94.0, -0.5, 1.9});
@@ -195,29 +191,29 @@ void addWatches(std::vector<DemoStep>& steps) {
 }
 
 void addOthers(std::vector<DemoStep>& steps) {
-    add(steps, on(1, 15, 30), tested("apron", "solvent-rub", {"no", "no"}));
+    addStep(steps, on(1, 15, 30), tested("apron", "solvent-rub", {"no", "no"}));
     auto shrink = tested("hoodie", "shrink-iso", {});
     shrink.lengths = {"350", "338", "350", "344"};
-    add(steps, on(2, 14, 20), shrink);
-    add(steps, on(2, 14, 24), EndsPrint{"hoodie", PrintEnd::usedUp});
-    add(steps, on(3, 15, 30), tested("two layers", "tape", {"no", "no"}));
-    add(steps, on(3, 15, 34), EndsPrint{"two layers", PrintEnd::usedUp});
-    add(steps, on(2, 15, 50), EndsPrint{"vest", PrintEnd::thrownAway});
-    add(steps, on(3, 9, 0), DescribesMethod{});
-    add(steps, on(6, 16, 10), tested("usher", "fold", {"no", "4.5"}));
-    add(steps, on(6, 16, 20), tested("vintage", "water-drop", {"no"}));
-    add(steps, on(6, 16, 24), EndsPrint{"vintage", PrintEnd::usedUp});
-    add(steps, on(7, 13, 5), tested("harvest", "solvent-rub", {"yes", "yes"}));
-    add(steps, on(7, 13, 10), CutsPrint{"harvest", "harvest, other half"});
-    add(steps, on(7, 14, 20), tested("harvest, other half", "split", {"no", "yes"}));
-    add(steps, on(7, 14, 24), EndsPrint{"harvest, other half", PrintEnd::usedUp});
-    add(steps, on(7, 14, 25), EndsPrint{"harvest", PrintEnd::usedUp});
-    add(steps, on(8, 15, 40), EndsPrint{"red jersey", PrintEnd::usedUp});
-    add(steps, on(9, 15, 40), EndsPrint{"leggings", PrintEnd::usedUp});
-    add(steps, on(10, 15, 34), tested("delivery", "rub-iso", {"4.5", "3.5"}));
-    add(steps, on(10, 15, 30), tested("training", "bleed-press", {"no", "4.5"}));
-    add(steps, on(10, 15, 34), EndsPrint{"training", PrintEnd::usedUp});
-    add(steps, on(10, 15, 40), EndsPrint{"apron", PrintEnd::usedUp});
+    addStep(steps, on(2, 14, 20), shrink);
+    addStep(steps, on(2, 14, 24), EndsPrint{"hoodie", PrintEnd::usedUp});
+    addStep(steps, on(3, 15, 30), tested("two layers", "tape", {"no", "no"}));
+    addStep(steps, on(3, 15, 34), EndsPrint{"two layers", PrintEnd::usedUp});
+    addStep(steps, on(2, 15, 50), EndsPrint{"vest", PrintEnd::thrownAway});
+    addStep(steps, on(3, 9, 0), DescribesMethod{});
+    addStep(steps, on(6, 16, 10), tested("usher", "fold", {"no", "4.5"}));
+    addStep(steps, on(6, 16, 20), tested("vintage", "water-drop", {"no"}));
+    addStep(steps, on(6, 16, 24), EndsPrint{"vintage", PrintEnd::usedUp});
+    addStep(steps, on(7, 13, 5), tested("harvest", "solvent-rub", {"yes", "yes"}));
+    addStep(steps, on(7, 13, 10), CutsPrint{"harvest", "harvest, other half"});
+    addStep(steps, on(7, 14, 20), tested("harvest, other half", "split", {"no", "yes"}));
+    addStep(steps, on(7, 14, 24), EndsPrint{"harvest, other half", PrintEnd::usedUp});
+    addStep(steps, on(7, 14, 25), EndsPrint{"harvest", PrintEnd::usedUp});
+    addStep(steps, on(8, 15, 40), EndsPrint{"red jersey", PrintEnd::usedUp});
+    addStep(steps, on(9, 15, 40), EndsPrint{"leggings", PrintEnd::usedUp});
+    addStep(steps, on(10, 15, 34), tested("delivery", "rub-iso", {"4.5", "3.5"}));
+    addStep(steps, on(10, 15, 30), tested("training", "bleed-press", {"no", "4.5"}));
+    addStep(steps, on(10, 15, 34), EndsPrint{"training", PrintEnd::usedUp});
+    addStep(steps, on(10, 15, 40), EndsPrint{"apron", PrintEnd::usedUp});
 }
 
 } // namespace

@@ -5,7 +5,7 @@
 namespace holdfast::kiosk::demo {
 namespace {
 
-constexpr std::int64_t kMillisecondsAMinute = 60'000;
+constexpr std::int64_t kMinuteOfWall = 60'000;
 
 bool isWorked(std::chrono::sys_days day) {
     const std::chrono::weekday weekday{day};
@@ -30,9 +30,9 @@ drivers::WallTime DemoCalendar::wallOf(const DemoTime& time) const {
     auto wall = m_now;
     if (time.day < kToday) {
         const auto midnight = std::chrono::milliseconds{dayOf(time.day).time_since_epoch()};
-        wall.millisecondsSinceEpoch = midnight.count() - m_now.utcOffsetMinutes * kMillisecondsAMinute;
+        wall.millisecondsSinceEpoch = midnight.count() - m_now.utcOffsetMinutes * kMinuteOfWall;
     }
-    wall.millisecondsSinceEpoch += time.minute * kMillisecondsAMinute;
+    wall.millisecondsSinceEpoch += time.minute * kMinuteOfWall;
     return wall;
 }
 

@@ -7,80 +7,76 @@ namespace {
 using analytics::CheckKind;
 using records::BucketEnd;
 
-void add(std::vector<DemoStep>& steps, DemoTime at, DemoAct act) {
-    steps.push_back({at, DemoDryer::north, std::move(act)});
-}
-
 void addStock(std::vector<DemoStep>& steps) {
     for (std::int64_t number = 301; number <= 310; ++number) {
-        add(steps, on(0, 6, 10), OpensBucket{number});
+        addStep(steps, on(0, 6, 10), OpensBucket{number});
     }
-    add(steps, on(0, 6, 20), OpensBucket{314});
-    add(steps, on(0, 6, 20), OpensBucket{315});
-    add(steps, on(1, 14, 20), EntersSheet{});
-    add(steps, on(2, 9, 10), MakesMix{323});
-    add(steps, on(3, 6, 40), MakesMix{320});
-    add(steps, on(3, 10, 10), OpensBucket{311});
-    add(steps, on(3, 15, 25), ClosesBucket{311, BucketEnd::thrownAway});
-    add(steps, on(5, 8, 5), MakesMix{321});
-    add(steps, on(6, 7, 30), OpensBucket{318});
-    add(steps, on(6, 15, 20), ClosesBucket{318, BucketEnd::thrownAway});
-    add(steps, on(6, 13, 0), OpensBucket{317});
-    add(steps, on(7, 9, 50), ClosesBucket{317, BucketEnd::mislabelled});
-    add(steps, on(8, 6, 50), OpensBucket{312});
-    add(steps, on(8, 7, 0), MakesMix{322});
-    add(steps, on(8, 12, 20), ClosesBucket{312, BucketEnd::empty});
-    add(steps, on(9, 7, 5), ClosesBucket{302, BucketEnd::empty});
-    add(steps, on(9, 7, 10), OpensBucket{316});
-    add(steps, on(9, 9, 15), OpensBucket{319});
+    addStep(steps, on(0, 6, 20), OpensBucket{314});
+    addStep(steps, on(0, 6, 20), OpensBucket{315});
+    addStep(steps, on(1, 14, 20), EntersSheet{});
+    addStep(steps, on(2, 9, 10), MakesMix{323});
+    addStep(steps, on(3, 6, 40), MakesMix{320});
+    addStep(steps, on(3, 10, 10), OpensBucket{311});
+    addStep(steps, on(3, 15, 25), ClosesBucket{311, BucketEnd::thrownAway});
+    addStep(steps, on(5, 8, 5), MakesMix{321});
+    addStep(steps, on(6, 7, 30), OpensBucket{318});
+    addStep(steps, on(6, 15, 20), ClosesBucket{318, BucketEnd::thrownAway});
+    addStep(steps, on(6, 13, 0), OpensBucket{317});
+    addStep(steps, on(7, 9, 50), ClosesBucket{317, BucketEnd::mislabelled});
+    addStep(steps, on(8, 6, 50), OpensBucket{312});
+    addStep(steps, on(8, 7, 0), MakesMix{322});
+    addStep(steps, on(8, 12, 20), ClosesBucket{312, BucketEnd::empty});
+    addStep(steps, on(9, 7, 5), ClosesBucket{302, BucketEnd::empty});
+    addStep(steps, on(9, 7, 10), OpensBucket{316});
+    addStep(steps, on(9, 9, 15), OpensBucket{319});
 }
 
 /// Plans are written the afternoon before, a day's runs at once.
 void addPlans(std::vector<DemoStep>& steps) {
-    add(steps, on(0, 6, 30), PlansCards{});
-    add(steps, on(0, 6, 35), PlansRuns{20374, 20376});
-    add(steps, on(0, 14, 0), PlansRuns{20377, 20380});
-    add(steps, on(1, 14, 0), PlansRuns{20381, 20382});
-    add(steps, on(2, 9, 20), PlansRuns{20383, 20383});
-    add(steps, on(3, 6, 45), PlansRuns{20384, 20385});
-    add(steps, on(3, 10, 20), PlansRuns{20386, 20387});
-    add(steps, on(3, 14, 0), PlansRuns{20388, 20390});
-    add(steps, on(4, 14, 0), PlansRuns{20391, 20394});
-    add(steps, on(5, 14, 10), PlansRuns{20395, 20396});
-    add(steps, on(6, 7, 40), PlansRuns{20397, 20397});
-    add(steps, on(6, 14, 0), PlansRuns{20398, 20401});
-    add(steps, on(8, 7, 10), PlansRuns{20402, 20404});
-    add(steps, on(8, 14, 0), PlansRuns{20405, 20406});
-    add(steps, on(9, 9, 20), PlansRuns{20407, 20407});
-    add(steps, on(9, 14, 0), PlansRuns{20408, 20410});
-    add(steps, on(10, 13, 50), PlansRuns{20411, 20417});
-    add(steps, minutesAgo(390), PlansRuns{20418, 20422});
+    addStep(steps, on(0, 6, 30), PlansCards{});
+    addStep(steps, on(0, 6, 35), PlansRuns{20374, 20376});
+    addStep(steps, on(0, 14, 0), PlansRuns{20377, 20380});
+    addStep(steps, on(1, 14, 0), PlansRuns{20381, 20382});
+    addStep(steps, on(2, 9, 20), PlansRuns{20383, 20383});
+    addStep(steps, on(3, 6, 45), PlansRuns{20384, 20385});
+    addStep(steps, on(3, 10, 20), PlansRuns{20386, 20387});
+    addStep(steps, on(3, 14, 0), PlansRuns{20388, 20390});
+    addStep(steps, on(4, 14, 0), PlansRuns{20391, 20394});
+    addStep(steps, on(5, 14, 10), PlansRuns{20395, 20396});
+    addStep(steps, on(6, 7, 40), PlansRuns{20397, 20397});
+    addStep(steps, on(6, 14, 0), PlansRuns{20398, 20401});
+    addStep(steps, on(8, 7, 10), PlansRuns{20402, 20404});
+    addStep(steps, on(8, 14, 0), PlansRuns{20405, 20406});
+    addStep(steps, on(9, 9, 20), PlansRuns{20407, 20407});
+    addStep(steps, on(9, 14, 0), PlansRuns{20408, 20410});
+    addStep(steps, on(10, 13, 50), PlansRuns{20411, 20417});
+    addStep(steps, minutesAgo(390), PlansRuns{20418, 20422});
 }
 
 void addCrews(std::vector<DemoStep>& steps) {
     for (int day = 0; day < kToday; ++day) {
         const bool odd = day % 2 != 0;
-        add(steps, on(day, 6, 25),
-            ChangesCrew{odd ? std::vector<std::int64_t>{4, 5} : std::vector<std::int64_t>{1, 2}});
-        add(steps, on(day, 13, 5),
-            ChangesCrew{odd ? std::vector<std::int64_t>{1, 7} : std::vector<std::int64_t>{4, 8}, day % 3});
+        addStep(steps, on(day, 6, 25),
+                ChangesCrew{odd ? std::vector<std::int64_t>{4, 5} : std::vector<std::int64_t>{1, 2}});
+        addStep(steps, on(day, 13, 5),
+                ChangesCrew{odd ? std::vector<std::int64_t>{1, 7} : std::vector<std::int64_t>{4, 8}, day % 3});
     }
-    add(steps, minutesAgo(420), ChangesCrew{{4, 5}, 0});
-    add(steps, minutesAgo(200), ChangesCrew{{1, 2}, 1});
+    addStep(steps, minutesAgo(420), ChangesCrew{{4, 5}, 0});
+    addStep(steps, minutesAgo(200), ChangesCrew{{1, 2}, 1});
 }
 
 } // namespace
 
 std::vector<DemoStep> demoDeskWork() {
     std::vector<DemoStep> steps;
-    add(steps, on(0, 6, 0), OpensShop{});
+    addStep(steps, on(0, 6, 0), OpensShop{});
     addStock(steps);
     addPlans(steps);
     addCrews(steps);
-    add(steps, on(7, 6, 40), Checks{"P-5", CheckKind::ice});
-    add(steps, on(7, 6, 50), Checks{"P-5", CheckKind::boiling});
-    add(steps, on(9, 6, 45), Checks{"P-8", CheckKind::ice});
-    add(steps, on(9, 6, 40), Checks{"H-7", CheckKind::ice});
+    addStep(steps, on(7, 6, 40), Checks{"P-5", CheckKind::ice});
+    addStep(steps, on(7, 6, 50), Checks{"P-5", CheckKind::boiling});
+    addStep(steps, on(9, 6, 45), Checks{"P-8", CheckKind::ice});
+    addStep(steps, on(9, 6, 40), Checks{"H-7", CheckKind::ice});
     return steps;
 }
 

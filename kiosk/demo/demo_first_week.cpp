@@ -8,20 +8,10 @@ using records::BeltPosition;
 using records::ReadingReason;
 using shop::ActionCard;
 
-constexpr auto kNorth = DemoDryer::north;
-constexpr auto kSouth = DemoDryer::south;
-constexpr auto kWest = DemoDryer::west;
-
 Rides ridesAt(BeltPosition position) {
     Rides ride;
     ride.position = position;
     ride.reason = ReadingReason::map;
-    return ride;
-}
-
-Rides ridesTo(double peakFahrenheit) {
-    Rides ride;
-    ride.peakFahrenheit = peakFahrenheit;
     return ride;
 }
 

@@ -13,8 +13,8 @@ namespace {
 using analytics::AuthoredTemperature;
 
 constexpr int kTicketWidth = 4;
-constexpr double kStep = 0.1;   ///< °C a count
-constexpr int kMostRounds = 40; ///< of asking the disk, far more than any step needs
+constexpr double kProbeStep = 0.1; ///< °C a count
+constexpr int kMostRounds = 40;    ///< of asking the disk, far more than any step needs
 
 AuthoredTemperature fahrenheit(double value) {
     return {value, analytics::TemperatureUnit::fahrenheit};
@@ -84,8 +84,8 @@ ledger::Result<void> DemoFloor::open(DemoDryer dryer) {
         return tl::unexpected(notDone("load its instruments"));
     }
     m_desk->onLink(QString::fromLatin1(probeOf(dryer)),
-                   {drivers::LinkState::ready, kDemoCatalogueId, kDemoSerialNumber, drivers::LinkFault::none}, kStep,
-                   false);
+                   {drivers::LinkState::ready, kDemoCatalogueId, kDemoSerialNumber, drivers::LinkFault::none},
+                   kProbeStep, false);
     return {};
 }
 

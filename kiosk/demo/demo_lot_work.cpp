@@ -10,11 +10,7 @@ using records::ComplaintKind;
 using records::DecisionWord;
 
 constexpr std::int64_t kOwner = 3;
-constexpr std::int64_t kQa = 6;
-
-void add(std::vector<DemoStep>& steps, DemoTime at, DemoAct act) {
-    steps.push_back({at, DemoDryer::north, std::move(act)});
-}
+constexpr std::int64_t kDecider = 6;
 
 /// Of the training tops two are missing, and nobody knows where they are.
 void addPacked(std::vector<DemoStep>& steps) {
@@ -46,42 +42,47 @@ void addPacked(std::vector<DemoStep>& steps) {
         Packs pack;
         pack.run = packed.run;
         pack.spoiled = packed.spoiled;
-        add(steps, on(packed.day, 16, 30), pack);
+        addStep(steps, on(packed.day, 16, 30), pack);
     }
     Packs missing;
     missing.run = 20399;
     missing.unaccounted = 2;
-    add(steps, on(9, 16, 30), missing);
+    addStep(steps, on(9, 16, 30), missing);
     Packs here;
     here.run = 20393;
     here.spoiled = 2;
     here.ships = false;
-    add(steps, on(6, 16, 34), here);
+    addStep(steps, on(6, 16, 34), here);
 }
 
 void addDecided(std::vector<DemoStep>& steps) {
-    add(steps, on(2, 16, 0),
-        Decides{
-            20379, 2, DecisionWord::scrapped, "breaks when it is pulled to a quarter, belt had been too fast", {kQa}});
-    add(steps, on(6, 15, 50), Decides{20394, 1, DecisionWord::reRun, "stood in the tunnel, goes through again", {kQa}});
-    add(steps, on(7, 15, 50),
-        Decides{20395, 1, DecisionWord::reRun, "the re-cured half survives: through the dryer again", {kQa}});
-    add(steps, on(8, 15, 50),
-        Decides{20401, 1, DecisionWord::released, "laboratory's report is here", {kQa, kOwner}, "LAB 2291"});
-    add(steps, on(9, 15, 50),
-        Decides{20406, 1, DecisionWord::scrapped, "dye has bled through the spring green", {kQa}});
-    add(steps, on(10, 16, 10),
-        Decides{20405, 1, DecisionWord::released, "sold as seconds, the customer knows why", {kQa, kOwner}});
+    addStep(steps, on(2, 16, 0),
+            Decides{20379,
+                    2,
+                    DecisionWord::scrapped,
+                    "breaks when it is pulled to a quarter, belt had been too fast",
+                    {kDecider}});
+    addStep(steps, on(6, 15, 50),
+            Decides{20394, 1, DecisionWord::reRun, "stood in the tunnel, goes through again", {kDecider}});
+    addStep(steps, on(7, 15, 50),
+            Decides{20395, 1, DecisionWord::reRun, "the re-cured half survives: through the dryer again", {kDecider}});
+    addStep(steps, on(8, 15, 50),
+            Decides{20401, 1, DecisionWord::released, "laboratory's report is here", {kDecider, kOwner}, "LAB 2291"});
+    addStep(steps, on(9, 15, 50),
+            Decides{20406, 1, DecisionWord::scrapped, "dye has bled through the spring green", {kDecider}});
+    addStep(steps, on(10, 16, 10),
+            Decides{20405, 1, DecisionWord::released, "sold as seconds, the customer knows why", {kDecider, kOwner}});
 }
 
 void addComplaints(std::vector<DemoStep>& steps) {
-    add(steps, on(5, 13, 30),
-        Complains{"Corner bakery", ComplaintKind::feel, "The print feels stiff.", "3", "A-2077", 20377});
-    add(steps, on(6, 13, 30),
-        FindsCause{"thick deposit of brown on a heavy cloth", "one stroke less, squeegee noted in the plan", {kQa}});
-    add(steps, on(10, 13, 30),
-        Complains{"Ferry company", ComplaintKind::cracked, "Cracks across the chest after two washes.", "6",
-                  "C-20378-2", 20378});
+    addStep(steps, on(5, 13, 30),
+            Complains{"Corner bakery", ComplaintKind::feel, "The print feels stiff.", "3", "A-2077", 20377});
+    addStep(steps, on(6, 13, 30),
+            FindsCause{
+                "thick deposit of brown on a heavy cloth", "one stroke less, squeegee noted in the plan", {kDecider}});
+    addStep(steps, on(10, 13, 30),
+            Complains{"Ferry company", ComplaintKind::cracked, "Cracks across the chest after two washes.", "6",
+                      "C-20378-2", 20378});
 }
 
 } // namespace
@@ -91,9 +92,9 @@ std::vector<DemoStep> demoLotWork() {
     addPacked(steps);
     addDecided(steps);
     addComplaints(steps);
-    add(steps, on(10, 16, 20), FailsIceCheck{"P-8", 9.0});
-    add(steps, minutesAgo(400), Checks{"P-8", analytics::CheckKind::ice});
-    add(steps, on(10, 16, 50), CountsShelf{1});
+    addStep(steps, on(10, 16, 20), FailsIceCheck{"P-8", 9.0});
+    addStep(steps, minutesAgo(400), Checks{"P-8", analytics::CheckKind::ice});
+    addStep(steps, on(10, 16, 50), CountsShelf{1});
     return steps;
 }
 

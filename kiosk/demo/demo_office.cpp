@@ -21,11 +21,11 @@ namespace {
 
 using records::PiecePlace;
 
-constexpr std::int64_t kQa = 6;
+constexpr std::int64_t kAtShelf = 6;
 constexpr std::int64_t kPacker = 4;
-constexpr int kPiecesACarton = 24;
+constexpr int kCarton = 24;
 
-ledger::Result<void> cannot(const std::string& what, const shop::deciding::Faults& faults = {}) {
+ledger::Result<void> cannotAtDesk(const std::string& what, const shop::deciding::Faults& faults = {}) {
     std::string said = "demo: " + what;
     for (const auto& fault : faults) {
         said += " [" + std::to_string(static_cast<int>(fault.cause)) + " " + fault.field + " " + fault.text + "]";
@@ -40,7 +40,7 @@ Value orNone(ledger::Result<Value> asked) {
 
 std::string cartonsOf(std::int64_t run, int pieces) {
     std::string marks;
-    for (int carton = 0; carton * kPiecesACarton < pieces; ++carton) {
+    for (int carton = 0; carton * kCarton < pieces; ++carton) {
         marks += (carton == 0 ? "" : ", ") + std::string{"C-"} + std::to_string(run) + "-" + std::to_string(carton + 1);
     }
     return marks;
@@ -67,7 +67,7 @@ ledger::Result<void> DemoOffice::operator()(const Packs& pack) {
     const auto row = lot(pack.run, pack.lot);
     const auto made = row ? madeOf(*row) : std::nullopt;
     if (!made) {
-        return cannot("pack run " + std::to_string(pack.run));
+        return cannotAtDesk("pack run " + std::to_string(pack.run));
     }
     const auto& reader = m_book.reader();
     shop::deciding::LotOfPieces pieces{
@@ -107,14 +107,15 @@ ledger::Result<void> DemoOffice::operator()(const Packs& pack) {
     if (pack.ships && left > 0) {
         move(PiecePlace::shipped, left);
     }
-    return faults.empty() ? m_pen.writeSigned(kPacker, list) : cannot("pack run " + std::to_string(pack.run), faults);
+    return faults.empty() ? m_pen.writeSigned(kPacker, list)
+                          : cannotAtDesk("pack run " + std::to_string(pack.run), faults);
 }
 
 ledger::Result<void> DemoOffice::operator()(const Decides& decide) {
     const auto row = lot(decide.run, decide.lot);
     const auto what = "decide run " + std::to_string(decide.run) + " lot " + std::to_string(decide.lot);
     if (!row) {
-        return cannot(what);
+        return cannotAtDesk(what);
     }
     const auto facts = factsOf(*row);
     shop::deciding::DecisionDraft draft;
@@ -124,7 +125,7 @@ ledger::Result<void> DemoOffice::operator()(const Decides& decide) {
     draft.holds = shop::deciding::openHoldsOf(facts);
     draft.signers = decide.signers;
     const auto list = shop::deciding::decisionFrom(draft, facts, {m_pen.newId(), m_pen.newId()});
-    return list ? m_pen.writeSigned(decide.signers.front(), *list) : cannot(what, list.error());
+    return list ? m_pen.writeSigned(decide.signers.front(), *list) : cannotAtDesk(what, list.error());
 }
 
 ledger::Result<void> DemoOffice::operator()(const CountsShelf& count) {
@@ -140,12 +141,12 @@ ledger::Result<void> DemoOffice::operator()(const CountsShelf& count) {
         draft.found[hold.placed.hold] = pieces ? std::string{} : "1";
     }
     if (bins.empty()) {
-        return cannot("count an empty shelf");
+        return cannotAtDesk("count an empty shelf");
     }
     const auto& newest = bins.back();
     draft.found[newest.hold] = std::to_string(newest.pieces.value_or(count.fewer) - count.fewer);
     const auto kept = shop::deciding::shelfFrom(draft, bins);
-    return kept ? m_pen.writeSigned(kQa, {kept->counted}) : cannot("count the shelf", kept.error());
+    return kept ? m_pen.writeSigned(kAtShelf, {kept->counted}) : cannotAtDesk("count the shelf", kept.error());
 }
 
 ledger::Result<void> DemoOffice::operator()(const Complains& complaint) {
@@ -167,17 +168,17 @@ ledger::Result<void> DemoOffice::operator()(const Complains& complaint) {
         facts.lot = {row->id, records::standingOf(row->state), pieces.shipped, pieces.made, {}};
     }
     const auto list = shop::deciding::complaintFrom(draft, facts, {m_pen.newId(), m_pen.newId()});
-    return list ? m_pen.writeSigned(kQa, *list) : cannot("take a complaint", list.error());
+    return list ? m_pen.writeSigned(kAtShelf, *list) : cannotAtDesk("take a complaint", list.error());
 }
 
 ledger::Result<void> DemoOffice::operator()(const FindsCause& finding) {
     const auto open = orNone(records::complaints(m_book.reader(), false));
     if (open.empty()) {
-        return cannot("no complaint");
+        return cannotAtDesk("no complaint");
     }
     const auto made =
         shop::deciding::findingFrom({finding.cause, finding.action, false}, open.back().taken, false, finding.signers);
-    return made ? m_pen.writeSigned(finding.signers.front(), {*made}) : cannot("sign a finding", made.error());
+    return made ? m_pen.writeSigned(finding.signers.front(), {*made}) : cannotAtDesk("sign a finding", made.error());
 }
 
 ledger::Result<void> DemoOffice::operator()(const FailsIceCheck& check) {
@@ -202,9 +203,9 @@ ledger::Result<void> DemoOffice::operator()(const FailsIceCheck& check) {
             holds, [this] { return m_pen.newId(); }, orNone(records::nextBin(m_book.reader())));
         std::vector<records::Record> list{done};
         list.insert(list.end(), holds.list.begin(), holds.list.end());
-        return m_pen.writeSigned(kQa, list, {failed.id});
+        return m_pen.writeSigned(kAtShelf, list, {failed.id});
     }
-    return cannot(std::string{"no instrument "} + check.instrument);
+    return cannotAtDesk(std::string{"no instrument "} + check.instrument);
 }
 
 std::optional<records::RunOnFile> DemoOffice::run(std::int64_t number) const {

@@ -42,9 +42,9 @@ QPainterPath motif() {
 }
 
 /// Small whole numbers that are the same everywhere.
-class Chance final {
+class Grain final {
 public:
-    explicit Chance(int seed) : m_state{static_cast<std::uint32_t>(seed) * 2'654'435'761U + 1U} {}
+    explicit Grain(int seed) : m_state{static_cast<std::uint32_t>(seed) * 2'654'435'761U + 1U} {}
     int below(int end) {
         m_state = m_state * 1'664'525U + 1'013'904'223U;
         return static_cast<int>((m_state >> 8U) % static_cast<std::uint32_t>(end));
@@ -55,7 +55,7 @@ private:
 };
 
 void crack(QPainter& painter, const QColor& cloth, int wear, int number) {
-    Chance chance{number};
+    Grain chance{number};
     painter.setClipPath(motif());
     for (int line = 0; line < wear * 3; ++line) {
         QPolygonF way;

@@ -24,12 +24,6 @@ constexpr auto kSustainedBelowLevelTop = TemperatureDifference::fromCelsius(0.2)
 constexpr double kSecondsToLevel = 160.0; ///< a belt so slow that the film comes as near to the air as the probe sees
 constexpr auto kAboveLower = TemperatureDifference::fromCelsius(8.0); ///< where no aim is known
 
-const drivers::InstrumentDescription& probeDescription() {
-    const auto* description = drivers::findInstrument(kDemoCatalogueId);
-    assert(description != nullptr);
-    return *description;
-}
-
 double celsiusOf(double fahrenheit) {
     return Temperature::fromFahrenheit(fahrenheit).celsius();
 }
@@ -46,6 +40,12 @@ bool isSilent(double second, double top, int silentSeconds) {
 }
 
 } // namespace
+
+const drivers::InstrumentDescription& probeDescription() {
+    const auto* description = drivers::findInstrument(kDemoCatalogueId);
+    assert(description != nullptr);
+    return *description;
+}
 
 RideShape fittingRide(const analytics::RunWindow& window) {
     RideShape shape;

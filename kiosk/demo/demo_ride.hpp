@@ -1,6 +1,7 @@
 #pragma once
 
 #include "analytics/cure/window.hpp"
+#include "drivers/catalogue/catalogue.hpp"
 #include "drivers/link/sample.hpp"
 
 #include <QVector>
@@ -18,6 +19,9 @@ struct RideShape final {
 
 /// A ride that proves the window met if one can: to its aim, and long enough for its hold.
 [[nodiscard]] RideShape fittingRide(const analytics::RunWindow& window);
+
+/// What the catalogue says of the demo's probe.
+[[nodiscard]] const drivers::InstrumentDescription& probeDescription();
 
 struct SimulatedSamples final {
     QVector<drivers::Sample> samples{};

@@ -5,9 +5,6 @@
 namespace holdfast::kiosk::demo {
 namespace {
 
-constexpr auto kNorth = DemoDryer::north;
-constexpr auto kSouth = DemoDryer::south;
-constexpr auto kWest = DemoDryer::west;
 constexpr const char* kCotton = "100% cotton";
 constexpr const char* kHalf = "50/50 blend";
 constexpr const char* kPolyester = "100% polyester";

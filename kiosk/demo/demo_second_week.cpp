@@ -6,16 +6,6 @@ namespace {
 
 using shop::ActionCard;
 
-constexpr auto kNorth = DemoDryer::north;
-constexpr auto kSouth = DemoDryer::south;
-constexpr auto kWest = DemoDryer::west;
-
-Rides ridesTo(double peakFahrenheit) {
-    Rides ride;
-    ride.peakFahrenheit = peakFahrenheit;
-    return ride;
-}
-
 /// Under-cured in the middle of a run; a discharge ink past its pot life.
 std::vector<DemoStep> daySix() {
     return {

@@ -204,6 +204,18 @@ struct DemoStep final {
     DemoAct act{};
 };
 
+/// A ride whose print becomes so hot, in °F.
+[[nodiscard]] inline Rides ridesTo(double peakFahrenheit) {
+    Rides ride;
+    ride.peakFahrenheit = peakFahrenheit;
+    return ride;
+}
+
+/// A step that no dryer is needed for.
+inline void addStep(std::vector<DemoStep>& steps, DemoTime at, DemoAct act) {
+    steps.push_back({at, DemoDryer::north, std::move(act)});
+}
+
 /// The whole history in the order in which it happened.
 [[nodiscard]] const std::vector<DemoStep>& demoSteps();
 

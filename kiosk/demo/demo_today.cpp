@@ -12,10 +12,6 @@ namespace {
 
 using shop::ActionCard;
 
-constexpr auto kNorth = DemoDryer::north;
-constexpr auto kSouth = DemoDryer::south;
-constexpr auto kWest = DemoDryer::west;
-
 struct KnownRide final {
     std::int64_t run = 0;
     double peakFahrenheit = 0.0;

@@ -12,12 +12,6 @@ namespace {
 
 constexpr double kPauseSeconds = 4.0; ///< between the scan and the print going in
 
-const drivers::InstrumentDescription& probeDescription() {
-    const auto* description = drivers::findInstrument(kDemoCatalogueId);
-    assert(description != nullptr);
-    return *description;
-}
-
 } // namespace
 
 DemoTunnel::DemoTunnel(const drivers::Clock& clock, const std::string& path, QObject* parent)

@@ -15,7 +15,7 @@ namespace holdfast::kiosk::ledger {
 
 namespace {
 
-constexpr std::string_view magic = "HFSPOOL1"; // the last sign is the format's version
+constexpr std::string_view spoolMagic = "HFSPOOL1"; // the last sign is the format's version
 constexpr std::size_t checkSize = 8;
 constexpr std::size_t pointSize = 8 + 8 + 1;
 constexpr std::size_t frameHead = 4 + checkSize;
@@ -27,7 +27,7 @@ constexpr std::int64_t syncEveryMicroseconds = 1'000'000;
 /// The first bytes of a SHA-256 over where the piece stands and what it holds.
 std::array<std::uint8_t, checkSize> checkOf(std::uint64_t offset, std::span<const std::uint8_t> payload) {
     Hasher hasher;
-    hasher.add(magic);
+    hasher.add(spoolMagic);
     hasher.addInteger(static_cast<std::int64_t>(offset));
     hasher.addPrefixed(payload);
     const Digest digest = hasher.finish();
@@ -96,8 +96,8 @@ Result<Spool> Spool::create(const std::filesystem::path& folder, std::string_vie
         std::filesystem::exists(folder / fileName, ignored)) {
         return tl::unexpected(Failure{FailureCode::refused, "create spool " + fileName + ": name taken or not usable"});
     }
-    Bytes bytes{magic.begin(), magic.end()};
-    putFrame(bytes, magic.size(), header);
+    Bytes bytes{spoolMagic.begin(), spoolMagic.end()};
+    putFrame(bytes, spoolMagic.size(), header);
 
     // Made under another name first: whatever is called .spool has its whole header.
     const auto unfinished = folder / (fileName + ".new");
@@ -193,18 +193,19 @@ Result<SpoolContents> Spool::read(const std::filesystem::path& file) {
     if (!bytes) {
         return tl::unexpected(bytes.error());
     }
-    const std::string_view start{reinterpret_cast<const char*>(bytes->data()), std::min(bytes->size(), magic.size())};
-    const bool ours = start.starts_with(magic.substr(0, magic.size() - 1));
-    if (ours && start.size() == magic.size() && start.back() > magic.back()) {
+    const std::string_view start{reinterpret_cast<const char*>(bytes->data()),
+                                 std::min(bytes->size(), spoolMagic.size())};
+    const bool ours = start.starts_with(spoolMagic.substr(0, spoolMagic.size() - 1));
+    if (ours && start.size() == spoolMagic.size() && start.back() > spoolMagic.back()) {
         return tl::unexpected(Failure{FailureCode::newerBook, file.string() + ": a later format"});
     }
-    const auto header = start == magic ? frameAt(*bytes, magic.size(), largestHeader) : std::nullopt;
+    const auto header = start == spoolMagic ? frameAt(*bytes, spoolMagic.size(), largestHeader) : std::nullopt;
     if (!header) {
         return tl::unexpected(Failure{FailureCode::damaged, file.string() + ": no whole header"});
     }
     SpoolContents contents;
     contents.header.assign(header->begin(), header->end());
-    std::size_t at = magic.size() + frameHead + header->size();
+    std::size_t at = spoolMagic.size() + frameHead + header->size();
     while (const auto payload = frameAt(*bytes, at, mostPointsInFrame * pointSize)) {
         if (payload->empty() || payload->size() % pointSize != 0) {
             break;

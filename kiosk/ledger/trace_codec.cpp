@@ -13,9 +13,9 @@ namespace holdfast::kiosk::ledger {
 
 namespace {
 
-constexpr std::array<std::uint8_t, 4> magic{'H', 'F', 'T', 'R'};
+constexpr std::array<std::uint8_t, 4> traceMagic{'H', 'F', 'T', 'R'};
 constexpr std::uint8_t formatVersion = 1;
-constexpr std::size_t headerSize = magic.size() + 1 + 4; // magic, version, number of points
+constexpr std::size_t headerSize = traceMagic.size() + 1 + 4; // traceMagic, version, number of points
 constexpr std::size_t longestVarint = 10;
 constexpr int compressionLevel = 1; // at 3 a ride takes 2.6 % less room and 2.4 times as long
 
@@ -139,7 +139,7 @@ Bytes encodeTrace(std::span<const TracePoint> points) {
         columns.push_back(point.flags);
     }
 
-    Bytes bytes{magic.begin(), magic.end()};
+    Bytes bytes{traceMagic.begin(), traceMagic.end()};
     bytes.push_back(formatVersion);
     putLittle<4>(bytes, points.size());
     bytes.resize(headerSize + ZSTD_compressBound(columns.size()));
@@ -151,14 +151,14 @@ Bytes encodeTrace(std::span<const TracePoint> points) {
 }
 
 Result<std::vector<TracePoint>> decodeTrace(std::span<const std::uint8_t> bytes) {
-    if (bytes.size() < headerSize || !std::equal(magic.begin(), magic.end(), bytes.begin())) {
+    if (bytes.size() < headerSize || !std::equal(traceMagic.begin(), traceMagic.end(), bytes.begin())) {
         return tl::unexpected(damaged("no trace"));
     }
-    if (bytes[magic.size()] > formatVersion) {
+    if (bytes[traceMagic.size()] > formatVersion) {
         return tl::unexpected(Failure{FailureCode::newerBook, "decode trace: a later format"});
     }
-    const auto count = static_cast<std::size_t>(getLittle<4>(bytes, magic.size() + 1));
-    if (bytes[magic.size()] != formatVersion || count > maximumTracePoints) {
+    const auto count = static_cast<std::size_t>(getLittle<4>(bytes, traceMagic.size() + 1));
+    if (bytes[traceMagic.size()] != formatVersion || count > maximumTracePoints) {
         return tl::unexpected(damaged("header"));
     }
     const auto columns = inflate(bytes.subspan(headerSize), count * (2 * longestVarint + 1));

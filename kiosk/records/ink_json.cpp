@@ -3,8 +3,8 @@
 namespace holdfast::kiosk::records {
 namespace {
 
-Json toJson(const AuthoredCurePoint& point) {
-    return Json{{"time_s", point.time.count()}, {"temperature", records::toJson(point.temperature)}};
+Json pointJson(const AuthoredCurePoint& point) {
+    return Json{{"time_s", point.time.count()}, {"temperature", toJson(point.temperature)}};
 }
 
 AuthoredCurePoint readPoint(const Json& value, const std::string& path, Faults& faults) {
@@ -104,7 +104,7 @@ Json toJson(const FamilyRecord& record) {
     json["bleed_resistance"] = wordJson(record.bleedResistance);
     json["ease"] = record.ease;
     if (record.pairs) {
-        json["pairs"] = Json::array({toJson(record.pairs->hotter), toJson(record.pairs->cooler)});
+        json["pairs"] = Json::array({pointJson(record.pairs->hotter), pointJson(record.pairs->cooler)});
     }
     setSecondsIf(json, "pot_life_s", record.potLife);
     if (record.additiveBand) {

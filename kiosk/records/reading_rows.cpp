@@ -3,17 +3,8 @@
 #include "kiosk/records/words.hpp"
 
 namespace holdfast::kiosk::records {
-namespace {
 
-using analytics::TemperatureDifference;
 using SQLite::Statement;
-
-std::optional<TemperatureDifference> kelvinsAt(Statement& query, int column) {
-    const auto value = numberAt(query, column);
-    return value ? std::optional{TemperatureDifference::fromCelsius(*value)} : std::nullopt;
-}
-
-} // namespace
 
 const char* const kReadingSelect =
     "SELECT r.sequence, r.id, coalesce(r.run, ''), coalesce(runs.number, 0), coalesce(runs.title, ''), "

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "analytics/quantity/temperature.hpp"
 #include "kiosk/ledger/kept_statements.hpp"
 
 #include <SQLiteCpp/Database.h>
@@ -67,6 +68,13 @@ void execute(SQLite::Database& database, const char* sql, const Values&... value
 [[nodiscard]] inline std::optional<double> numberAt(SQLite::Statement& statement, int column) {
     const auto value = statement.getColumn(column);
     return value.isNull() ? std::nullopt : std::optional{value.getDouble()};
+}
+
+/// Of a column that holds kelvins.
+[[nodiscard]] inline std::optional<analytics::TemperatureDifference> kelvinsAt(SQLite::Statement& statement,
+                                                                               int column) {
+    const auto value = numberAt(statement, column);
+    return value ? std::optional{analytics::TemperatureDifference::fromCelsius(*value)} : std::nullopt;
 }
 
 } // namespace holdfast::kiosk::records

@@ -14,11 +14,6 @@ constexpr const char* kHolds =
     "SELECT h.id, h.placed_ms, h.lot, h.cause, h.because, h.lifted, h.body, d.word, d.body FROM holds h "
     "LEFT JOIN decisions d ON d.id = h.decision ORDER BY h.sequence";
 
-std::optional<analytics::TemperatureDifference> kelvinsAt(SQLite::Statement& query, int column) {
-    const auto value = numberAt(query, column);
-    return value ? std::optional{analytics::TemperatureDifference::fromCelsius(*value)} : std::nullopt;
-}
-
 bool isStrip(const Gathering& all, FactIndex instrument) {
     return instrument != kNoFact &&
            all.facts.instruments[static_cast<std::size_t>(instrument)].kind == analytics::InstrumentKind::strip;

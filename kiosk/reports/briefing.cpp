@@ -1,6 +1,7 @@
 #include "kiosk/reports/briefing.hpp"
 
 #include "kiosk/reports/page/document.hpp"
+#include "kiosk/reports/page/placed_page.hpp"
 #include "kiosk/reports/page/typesetting.hpp"
 #include "kiosk/reports/said.hpp"
 #include "kiosk/wording/briefing_sentences.hpp"
@@ -13,7 +14,6 @@ namespace {
 
 constexpr double kBarsHeight = 22.0; ///< mm, with the words under them
 constexpr double kGap = 0.25;        ///< of a bar's column
-constexpr double kHair = 0.2;
 constexpr Type kSmall{2.6, false};
 constexpr Type kSmallBold{2.6, true};
 

@@ -59,7 +59,7 @@ std::string fill(std::string_view sentence, const Arguments& arguments) {
     return out;
 }
 
-Language joined(const char* const* tables) {
+Language joinedTables(const char* const* tables) {
     auto all = *Language::parse("{}");
     for (; *tables != nullptr; ++tables) {
         const auto part = Language::parse(*tables);
@@ -96,13 +96,13 @@ bool Language::add(const Language& other) {
 }
 
 const Language& Language::english() {
-    static const Language language = joined(kEnglishTable);
+    static const Language language = joinedTables(kEnglishTable);
     return language;
 }
 
 const Language& Language::spanish() {
     static const Language language = [] {
-        auto spanish = joined(kSpanishTable);
+        auto spanish = joinedTables(kSpanishTable);
         spanish.add(english()); // what is not translated is said in English rather than not at all
         return spanish;
     }();

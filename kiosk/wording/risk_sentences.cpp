@@ -18,11 +18,11 @@ using shop::trending::NoFigure;
 using shop::trending::Strength;
 using shop::trending::Suspect;
 
-std::string said(const char* key, const Speech& speech, const Arguments& arguments = {}) {
+std::string riskText(const char* key, const Speech& speech, const Arguments& arguments = {}) {
     return speech.text(std::string{"holds.risk."} + key, arguments);
 }
 
-std::string whole(double value) {
+std::string wholeCount(double value) {
     return std::to_string(static_cast<std::int64_t>(std::llround(value)));
 }
 
@@ -35,7 +35,7 @@ std::string ofHundred(double share) {
     if (percent < 100.0 && percent >= 99.5) {
         return ">99";
     }
-    return whole(percent);
+    return wholeCount(percent);
 }
 
 std::string marginOf(const Evidence& evidence, const Speech& speech) {
@@ -125,7 +125,7 @@ const char* keyOf(NoFigure why) {
 std::string spanText(const shop::trending::TimeSpan& span, int utcOffsetMinutes, const Speech& speech) {
     const auto from = dayOf(span.from, utcOffsetMinutes);
     const auto to = dayOf(span.to, utcOffsetMinutes);
-    return said(from == to ? "since-day" : "since-span", speech, {{"from", from}, {"to", to}});
+    return riskText(from == to ? "since-day" : "since-span", speech, {{"from", from}, {"to", to}});
 }
 
 template <class Row>
@@ -147,57 +147,57 @@ std::string levelText(const FactorLevel& level, const Speech& speech) {
                          {"number", std::to_string(level.number)}};
     switch (level.kind) {
     case FactorKind::dryer:
-        return said("level.dryer", speech, name);
+        return riskText("level.dryer", speech, name);
     case FactorKind::bucket:
-        return said(level.isMix ? "level.mix" : "level.bucket", speech, name);
+        return riskText(level.isMix ? "level.mix" : "level.bucket", speech, name);
     case FactorKind::family:
-        return said("level.family", speech, name);
+        return riskText("level.family", speech, name);
     case FactorKind::fabric:
-        return said("level.fabric", speech, name);
+        return riskText("level.fabric", speech, name);
     case FactorKind::clothLot:
-        return said("level.cloth-lot", speech, name);
+        return riskText("level.cloth-lot", speech, name);
     case FactorKind::finish:
-        return said("level.finish", speech, name);
+        return riskText("level.finish", speech, name);
     case FactorKind::position:
-        return said("level.position", speech, {{"name", word(level.position, speech)}});
+        return riskText("level.position", speech, {{"name", word(level.position, speech)}});
     case FactorKind::washLoad:
-        return said("level.load", speech, name);
+        return riskText("level.load", speech, name);
     case FactorKind::instrument:
-        return said("level.instrument", speech, name);
+        return riskText("level.instrument", speech, name);
     case FactorKind::shift:
         break;
     }
-    const auto shift = said(level.shift == 0 ? "shift.0" : level.shift == 1 ? "shift.1" : "shift.2", speech);
-    return said("level.shift", speech, {{"name", shift}});
+    const auto shift = riskText(level.shift == 0 ? "shift.0" : level.shift == 1 ? "shift.1" : "shift.2", speech);
+    return riskText("level.shift", speech, {{"name", shift}});
 }
 
 std::string oursText(shop::trending::IsItOurs ours, const Speech& speech) {
     using shop::trending::IsItOurs;
     switch (ours) {
     case IsItOurs::likely:
-        return said("ours.likely", speech);
+        return riskText("ours.likely", speech);
     case IsItOurs::possible:
-        return said("ours.possible", speech);
+        return riskText("ours.possible", speech);
     case IsItOurs::unlikely:
-        return said("ours.unlikely", speech);
+        return riskText("ours.unlikely", speech);
     case IsItOurs::unknown:
         break;
     }
-    return said("ours.unknown", speech);
+    return riskText("ours.unknown", speech);
 }
 
 std::string evidenceText(const Evidence& evidence, const Speech& speech) {
     std::vector<std::string> parts;
     const bool onlyMissed = evidence.kind == EvidenceKind::itsReadingsUnproven && evidence.count == 0;
     if (!onlyMissed) {
-        parts.push_back(said(keyOf(evidence), speech,
-                             {{"count", std::to_string(evidence.count)},
-                              {"of", std::to_string(evidence.of)},
-                              {"margin", marginOf(evidence, speech)},
-                              {"level", evidence.level ? levelText(*evidence.level, speech) : std::string{}}}));
+        parts.push_back(riskText(keyOf(evidence), speech,
+                                 {{"count", std::to_string(evidence.count)},
+                                  {"of", std::to_string(evidence.of)},
+                                  {"margin", marginOf(evidence, speech)},
+                                  {"level", evidence.level ? levelText(*evidence.level, speech) : std::string{}}}));
     }
     if (evidence.missed > 0 || onlyMissed) {
-        parts.push_back(said("evidence.readings-missed", speech, {{"count", std::to_string(evidence.missed)}}));
+        parts.push_back(riskText("evidence.readings-missed", speech, {{"count", std::to_string(evidence.missed)}}));
     }
     return parts.size() == 2 ? parts[0] + "; " + parts[1] : parts[0];
 }
@@ -207,17 +207,17 @@ std::string nowText(const shop::deciding::ThenAndNow& shown, const Speech& speec
     const Arguments arguments{{"name", shown.revised}, {"bucket", std::to_string(shown.bucket)}};
     switch (shown.why) {
     case JudgedNow::instrument:
-        return said("now.instrument", speech);
+        return riskText("now.instrument", speech);
     case JudgedNow::revised:
-        return said("now.revised", speech, arguments);
+        return riskText("now.revised", speech, arguments);
     case JudgedNow::mislabelled:
-        return said("now.mislabelled", speech, arguments);
+        return riskText("now.mislabelled", speech, arguments);
     case JudgedNow::cannotBeJudged:
-        return said("now.cannot", speech, arguments);
+        return riskText("now.cannot", speech, arguments);
     case JudgedNow::same:
         break;
     }
-    return said("now.same", speech);
+    return riskText("now.same", speech);
 }
 
 std::string badText(const analytics::statistics::BadPieces& bad, std::int64_t pieces, const Speech& speech) {
@@ -227,23 +227,23 @@ std::string badText(const analytics::statistics::BadPieces& bad, std::int64_t pi
                               {"low", std::to_string(bad.lower)},
                               {"high", std::to_string(bad.upper)}};
     if (bad.lower == bad.upper) {
-        return said(bad.upper == 0 ? "bad-sure-none" : "bad-sure", speech, arguments);
+        return riskText(bad.upper == 0 ? "bad-sure-none" : "bad-sure", speech, arguments);
     }
-    return said(bad.lower == 0 && likely == 0 ? "bad-none" : "bad", speech, arguments);
+    return riskText(bad.lower == 0 && likely == 0 ? "bad-none" : "bad", speech, arguments);
 }
 
 std::string caveatText(LotModelCaveat caveat, const Speech& speech) {
     switch (caveat) {
     case LotModelCaveat::NothingBad:
-        return said("caveat.nothing-bad", speech);
+        return riskText("caveat.nothing-bad", speech);
     case LotModelCaveat::EverythingBad:
-        return said("caveat.everything-bad", speech);
+        return riskText("caveat.everything-bad", speech);
     case LotModelCaveat::NothingRepeated:
-        return said("caveat.nothing-repeated", speech);
+        return riskText("caveat.nothing-repeated", speech);
     case LotModelCaveat::LotsAlike:
-        return said("caveat.lots-alike", speech);
+        return riskText("caveat.lots-alike", speech);
     case LotModelCaveat::FewLots:
-        return said("caveat.few-lots", speech);
+        return riskText("caveat.few-lots", speech);
     case LotModelCaveat::None:
         break;
     }
@@ -254,12 +254,12 @@ std::string suspectText(const Suspect& suspect, const Speech& speech) {
     const char* key = suspect.strength == Strength::strong ? "strength.strong"
                       : suspect.strength == Strength::weak ? "strength.weak"
                                                            : "strength.by-chance";
-    return said(key, speech, {{"level", levelText(suspect.level, speech)}});
+    return riskText(key, speech, {{"level", levelText(suspect.level, speech)}});
 }
 
 std::vector<std::string> suspectFor(const Suspect& suspect, const Speech& speech) {
     const auto counted = [&](const char* key, std::int64_t failed, std::int64_t with) {
-        return said(key, speech, {{"failed", std::to_string(failed)}, {"with", std::to_string(with)}});
+        return riskText(key, speech, {{"failed", std::to_string(failed)}, {"with", std::to_string(with)}});
     };
     std::vector<std::string> all;
     if (suspect.failedWith > 0) {
@@ -267,7 +267,7 @@ std::vector<std::string> suspectFor(const Suspect& suspect, const Speech& speech
         all.push_back(counted("suspect-without", suspect.failedWithout, suspect.without));
     }
     if (suspect.episodes > 1) {
-        all.push_back(said("suspect-episodes", speech, {{"count", std::to_string(suspect.episodes)}}));
+        all.push_back(riskText("suspect-episodes", speech, {{"count", std::to_string(suspect.episodes)}}));
     }
     return all;
 }
@@ -277,25 +277,25 @@ std::vector<std::string> suspectAgainst(const Suspect& suspect, const Speech& sp
     const auto good = suspect.with - suspect.failedWith;
     if (good > 0) {
         all.push_back(
-            said("suspect-good", speech, {{"good", std::to_string(good)}, {"with", std::to_string(suspect.with)}}));
+            riskText("suspect-good", speech, {{"good", std::to_string(good)}, {"with", std::to_string(suspect.with)}}));
     }
     if (suspect.failedWithout > 0) {
         all.push_back(
-            said("suspect-failed-without", speech,
-                 {{"failed", std::to_string(suspect.failedWithout)}, {"with", std::to_string(suspect.without)}}));
+            riskText("suspect-failed-without", speech,
+                     {{"failed", std::to_string(suspect.failedWithout)}, {"with", std::to_string(suspect.without)}}));
     }
     if (suspect.episodes == 1) {
-        all.push_back(said("suspect-episodes", speech, {{"count", "1"}}));
+        all.push_back(riskText("suspect-episodes", speech, {{"count", "1"}}));
     }
     if (!suspect.sameAs.empty()) {
         std::string names;
         for (const auto& twin : suspect.sameAs) {
             names += (names.empty() ? "" : ", ") + levelText(twin, speech);
         }
-        all.push_back(said("suspect-twins", speech, {{"names", names}}));
+        all.push_back(riskText("suspect-twins", speech, {{"names", names}}));
     }
     if (suspect.trial) {
-        all.push_back(said("suspect-trial", speech, {{"count", std::to_string(suspect.trial->perArm)}}));
+        all.push_back(riskText("suspect-trial", speech, {{"count", std::to_string(suspect.trial->perArm)}}));
     }
     return all;
 }
@@ -304,22 +304,22 @@ std::string chanceText(double p, const Speech& speech) {
     constexpr double kRare = 0.001;
     constexpr double kOften = 0.05;
     if (!(p >= kRare)) {
-        return said("by-chance-rarely", speech);
+        return riskText("by-chance-rarely", speech);
     }
     if (p > kOften) {
-        return said("by-chance-often", speech, {{"percent", ofHundred(p)}});
+        return riskText("by-chance-often", speech, {{"percent", ofHundred(p)}});
     }
-    return said("by-chance", speech, {{"count", whole(1.0 / p)}});
+    return riskText("by-chance", speech, {{"count", wholeCount(1.0 / p)}});
 }
 
 std::string sinceText(const shop::trending::SinceWhen& since, int utcOffsetMinutes, const Speech& speech) {
     std::string spans;
     for (const auto& span : since.possible) {
         const auto one = spanText(span, utcOffsetMinutes, speech);
-        spans = spans.empty() ? one : said("since-or", speech, {{"one", spans}, {"other", one}});
+        spans = spans.empty() ? one : riskText("since-or", speech, {{"one", spans}, {"other", one}});
     }
-    return said("since", speech, {{"spans", spans}}) + " " +
-           said("since-rose", speech, {{"before", ofHundred(since.before)}, {"after", ofHundred(since.after)}});
+    return riskText("since", speech, {{"spans", spans}}) + " " +
+           riskText("since-rose", speech, {{"before", ofHundred(since.before)}, {"after", ofHundred(since.after)}});
 }
 
 std::string eventText(const records::TrendFacts& facts, const records::TrendEvent& event, const Speech& speech) {
@@ -337,46 +337,47 @@ std::string eventText(const records::TrendFacts& facts, const records::TrendEven
         {"setPoint", event.setPoint ? speech.figures.temperature(*event.setPoint) : std::string{}}};
     switch (event.kind) {
     case Kind::beltSpeed:
-        return said(event.beltMetresPerMinute ? "event.belt" : "event.belt-unknown", speech, arguments);
+        return riskText(event.beltMetresPerMinute ? "event.belt" : "event.belt-unknown", speech, arguments);
     case Kind::setPoint:
-        return said(event.setPoint ? "event.set-point" : "event.set-point-unknown", speech, arguments);
+        return riskText(event.setPoint ? "event.set-point" : "event.set-point-unknown", speech, arguments);
     case Kind::newDryer:
-        return said("event.new-dryer", speech, arguments);
+        return riskText("event.new-dryer", speech, arguments);
     case Kind::familyRevised:
-        return said("event.family", speech, arguments);
+        return riskText("event.family", speech, arguments);
     case Kind::fabricRevised:
-        return said("event.fabric", speech, arguments);
+        return riskText("event.fabric", speech, arguments);
     case Kind::bucketOpened:
-        return said("event.bucket", speech, arguments);
+        return riskText("event.bucket", speech, arguments);
     case Kind::certificate:
-        return said("event.certificate", speech, arguments);
+        return riskText("event.certificate", speech, arguments);
     case Kind::checkPassed:
-        return said("event.check-passed", speech, arguments);
+        return riskText("event.check-passed", speech, arguments);
     case Kind::checkFailed:
-        return said("event.check-failed", speech, arguments);
+        return riskText("event.check-failed", speech, arguments);
     case Kind::problem:
         break;
     }
-    return said("event.problem", speech, arguments);
+    return riskText("event.problem", speech, arguments);
 }
 
 std::string fixText(const shop::trending::FixVerdict& verdict, int utcOffsetMinutes, const Speech& speech) {
     if (verdict.worked) {
-        return said("fix-worked", speech);
+        return riskText("fix-worked", speech);
     }
     if (verdict.gotWorse) {
-        return said("fix-worse", speech);
+        return riskText("fix-worse", speech);
     }
     if (verdict.tooEarly) {
-        return verdict.askAgain ? said("fix-too-early", speech, {{"day", dayOf(*verdict.askAgain, utcOffsetMinutes)}})
-                                : said("fix-never", speech);
+        return verdict.askAgain
+                   ? riskText("fix-too-early", speech, {{"day", dayOf(*verdict.askAgain, utcOffsetMinutes)}})
+                   : riskText("fix-never", speech);
     }
-    return said("fix-not-shown", speech);
+    return riskText("fix-not-shown", speech);
 }
 
 std::string whyText(const shop::trending::Refusal& refusal, const Speech& speech) {
-    return said(keyOf(refusal.why), speech,
-                {{"have", std::to_string(refusal.have)}, {"need", std::to_string(refusal.need)}});
+    return riskText(keyOf(refusal.why), speech,
+                    {{"have", std::to_string(refusal.have)}, {"need", std::to_string(refusal.need)}});
 }
 
 std::string nameOf(CureCause cause) {
@@ -412,11 +413,11 @@ std::string nameOf(CureCause cause) {
 }
 
 std::string word(CureCause cause, const Speech& speech) {
-    return said(("cause." + nameOf(cause)).c_str(), speech);
+    return riskText(("cause." + nameOf(cause)).c_str(), speech);
 }
 
 std::string decidesText(CureCause cause, const Speech& speech) {
-    return said(("decides." + nameOf(cause)).c_str(), speech);
+    return riskText(("decides." + nameOf(cause)).c_str(), speech);
 }
 
 std::string causeText(const std::string& kept, CureCause cause, const Speech& speech) {
@@ -431,13 +432,13 @@ std::string sentence(shop::deciding::RiskHoldFault fault, const Speech& speech) 
     using shop::deciding::RiskHoldFault;
     switch (fault) {
     case RiskHoldFault::noPrintFailure:
-        return said("fault.no-print-failure", speech);
+        return riskText("fault.no-print-failure", speech);
     case RiskHoldFault::nothingLeft:
-        return said("fault.nothing-left", speech);
+        return riskText("fault.nothing-left", speech);
     case RiskHoldFault::needsTheRight:
         break;
     }
-    return said("fault.needs-the-right", speech);
+    return riskText("fault.needs-the-right", speech);
 }
 
 } // namespace holdfast::kiosk::wording

@@ -2,6 +2,7 @@
 
 #include "analytics/cure/names.hpp"
 #include "kiosk/records/words.hpp"
+#include "kiosk/wording/key_under.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -94,12 +95,6 @@ const char* nameOf(analytics::BucketFault fault) {
         return "additive-outside-band";
     }
     return "";
-}
-
-std::string under(const char* prefix, std::string_view name) {
-    std::string key{prefix};
-    key.append(name);
-    return key;
 }
 
 } // namespace

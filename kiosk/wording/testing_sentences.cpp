@@ -1,6 +1,7 @@
 #include "kiosk/wording/testing_sentences.hpp"
 
 #include "kiosk/records/words.hpp"
+#include "kiosk/wording/key_under.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -206,12 +207,6 @@ const char* nameOf(analytics::ColourMove move) {
         return "undecided";
     }
     return "";
-}
-
-std::string under(const char* prefix, std::string_view name) {
-    std::string key{prefix};
-    key.append(name);
-    return key;
 }
 
 std::string shortNumber(double value) {

@@ -16,7 +16,7 @@ using analytics::Temperature;
 using analytics::TemperatureDifference;
 using analytics::TemperatureUnit;
 
-constexpr double kStep = 0.1;
+constexpr double kSpotStep = 0.1;
 constexpr auto kHeldAbovePeak = TemperatureDifference::fromCelsius(1.5); ///< of a spot (decisions 4)
 
 template <class Named>
@@ -176,7 +176,7 @@ JudgedReading HistoryJudge::judge(const ReadingFact& reading, const RunFact& run
         judged.trace = ledger::encodeTrace(points);
         records::TraceSeen seen;
         seen.sha256 = ledger::toHex(ledger::sha256(judged.trace));
-        seen.step = {kStep, TemperatureUnit::celsius};
+        seen.step = {kSpotStep, TemperatureUnit::celsius};
         seen.sustainedPeak = verdicts.front().sustained ? std::optional{verdicts.front().sustained->t} : std::nullopt;
         seen.rawPeak = verdicts.front().raw ? std::optional{verdicts.front().raw->t} : std::nullopt;
         taken.evidence = seen;

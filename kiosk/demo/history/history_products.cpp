@@ -7,10 +7,6 @@ namespace {
 
 using analytics::Temperature;
 
-constexpr auto kNorth = DemoDryer::north;
-constexpr auto kSouth = DemoDryer::south;
-constexpr auto kWest = DemoDryer::west;
-
 const std::vector<Product>& products() {
     static const std::vector<Product> all{
         {kNorth, 0.16, Cloth::cotton, Ink::standard, {"black"}, "natural"},

@@ -11,7 +11,7 @@ namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr std::size_t kMostSigns = 80;
+constexpr std::size_t kMostCodeSigns = 80;
 constexpr int kQuarter = 6; // zxing-cpp's scale of 0 to 8; 5 and 6 are level Q
 
 CodeModules fromMatrix(Symbology symbology, const ZXing::BitMatrix& matrix) {
@@ -29,7 +29,7 @@ CodeModules fromMatrix(Symbology symbology, const ZXing::BitMatrix& matrix) {
 
 std::optional<CodeModules> modulesOf(Symbology symbology, std::string_view text) {
     const bool printable = std::all_of(text.begin(), text.end(), [](char sign) { return sign >= ' ' && sign <= '~'; });
-    if (text.empty() || text.size() > kMostSigns || !printable) {
+    if (text.empty() || text.size() > kMostCodeSigns || !printable) {
         return std::nullopt;
     }
     const bool bars = symbology == Symbology::code128;

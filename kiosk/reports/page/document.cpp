@@ -2,6 +2,7 @@
 
 #include "kiosk/reports/codes/code_size.hpp"
 #include "kiosk/reports/page/document_pieces.hpp"
+#include "kiosk/reports/page/placed_page.hpp"
 
 #include <algorithm>
 
@@ -9,11 +10,8 @@ namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr double kHair = 0.2; ///< mm
-constexpr double kStrong = 0.5;
-
 /// Records are read at a desk: smaller type than what hangs at a dryer, never under 7 pt.
-double emOf(const Paper& paper) {
+double documentEm(const Paper& paper) {
     return std::clamp(0.6 * paper.text, 2.6, 3.2);
 }
 
@@ -160,7 +158,7 @@ private:
 
 tl::expected<std::vector<PlacedPage>, ReportFault> layOut(const Document& document, const ReportStyle& style) {
     const auto& paper = style.paper;
-    const DocMeasure measure{paper.margin, paper.width - 2 * paper.margin, emOf(paper), style.code};
+    const DocMeasure measure{paper.margin, paper.width - 2 * paper.margin, documentEm(paper), style.code};
     std::vector<DocPiece> pieces;
     if (!document.titles.isEmpty() || !document.lines.isEmpty() || !document.code.empty()) {
         pieces.push_back(titlePiece(document, measure));

@@ -1,13 +1,13 @@
 #include "kiosk/reports/page/document_pieces.hpp"
 
+#include "kiosk/reports/page/placed_page.hpp"
+
 #include <algorithm>
 
 namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr double kStrong = 0.5; ///< mm
-constexpr double kHair = 0.2;
 constexpr double kPictureHeight = 34.0;
 constexpr double kPictureGap = 4.0;
 

@@ -1,5 +1,6 @@
 #include "kiosk/reports/codes/code_size.hpp"
 #include "kiosk/reports/page/document_pieces.hpp"
+#include "kiosk/reports/page/placed_page.hpp"
 
 #include <algorithm>
 
@@ -7,12 +8,10 @@ namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr double kHair = 0.2; ///< mm
-constexpr double kStrong = 0.5;
-constexpr double kPad = 0.8;       ///< over and under a row's text
-constexpr double kBetween = 3.0;   ///< of two columns
-constexpr double kBarHeight = 7.5; ///< of a code in a row
-constexpr double kTick = 5.0;      ///< side of a box to be ticked
+constexpr double kRowPad = 0.8;        ///< over and under a row's text
+constexpr double kBetween = 3.0;       ///< of two columns
+constexpr double kRowCodeHeight = 7.5; ///< of a code in a row
+constexpr double kTick = 5.0;          ///< side of a box to be ticked
 constexpr double kMarkWidth = 6.0;
 constexpr double kMarkHeight = 4.8;
 constexpr double kIndent = 3.0;
@@ -64,7 +63,7 @@ Set setCell(const DocCell& cell, const Column& column, int most, const DocMeasur
     Set set;
     set.type = {m.em, cell.bold};
     if (!cell.code.empty()) {
-        set.code = sizedCode(m.code, cell.code, column.width, 18.0, kBarHeight);
+        set.code = sizedCode(m.code, cell.code, column.width, 18.0, kRowCodeHeight);
     }
     if (set.code) {
         set.height = set.code->height;
@@ -109,12 +108,12 @@ DocPiece rowPiece(const std::vector<DocCell>& cells, const std::vector<Column>& 
         height = std::max(height, sets.back().height);
     }
     DocPiece piece;
-    piece.height = height + 2 * kPad + rule;
+    piece.height = height + 2 * kRowPad + rule;
     piece.place = [=](PlacedPage& page, double top) {
         for (std::size_t i = 0; i < sets.size(); ++i) {
-            placeCell(page, cells[i], sets[i], columns[i], top + kPad);
+            placeCell(page, cells[i], sets[i], columns[i], top + kRowPad);
         }
-        page.ink.push_back({m.left, top + height + 2 * kPad, m.width, rule});
+        page.ink.push_back({m.left, top + height + 2 * kRowPad, m.width, rule});
     };
     return piece;
 }

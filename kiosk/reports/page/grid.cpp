@@ -1,6 +1,7 @@
 #include "kiosk/reports/page/grid.hpp"
 
 #include "kiosk/reports/codes/code_size.hpp"
+#include "kiosk/reports/page/placed_page.hpp"
 #include "kiosk/reports/page/typesetting.hpp"
 
 #include <algorithm>
@@ -9,10 +10,9 @@ namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr double kHair = 0.2; ///< mm
-constexpr double kPad = 2.0;
+constexpr double kCardPad = 2.0;
 constexpr double kLeastCell = 44.0;
-constexpr double kBarHeight = 9.0;
+constexpr double kCardCodeHeight = 9.0;
 constexpr double kSquareWidth = 22.0;
 
 struct Frame final {
@@ -32,18 +32,18 @@ struct Frame final {
 };
 
 /// Cards are held in a hand: their type is the same on every paper that carries several.
-double emOf(const Paper& paper) {
+double gridEm(const Paper& paper) {
     return std::min(paper.text, 4.0);
 }
 
 std::optional<SizedCode> codeOf(const GridCard& card, const ReportStyle& style, double cell) {
-    return sizedCode(style.code, card.code, cell - 2 * kPad, kSquareWidth, kBarHeight);
+    return sizedCode(style.code, card.code, cell - 2 * kCardPad, kSquareWidth, kCardCodeHeight);
 }
 
 /// The tallest card's height sets the row.
 tl::expected<Frame, ReportFault> frameOf(const Grid& grid, const ReportStyle& style) {
     const auto& paper = style.paper;
-    const double em = emOf(paper);
+    const double em = gridEm(paper);
     Frame f{paper.margin, paper.width - 2 * paper.margin, paper.margin, paper.height - paper.margin, em, 1, 0, 0};
     f.columns = std::clamp(static_cast<int>(f.width / 57.0), 1, 4);
     f.cell = f.width / f.columns;
@@ -57,23 +57,23 @@ tl::expected<Frame, ReportFault> frameOf(const Grid& grid, const ReportStyle& st
             code = std::max(code, sized->height);
         }
     }
-    f.row = 2 * kPad + 2 * lineHeight(f.word()) + lineHeight(f.small()) + code + lineHeight(f.small()) + 1.0;
+    f.row = 2 * kCardPad + 2 * lineHeight(f.word()) + lineHeight(f.small()) + code + lineHeight(f.small()) + 1.0;
     return f;
 }
 
 void placeCard(PlacedPage& page, const GridCard& card, const ReportStyle& style, const Frame& f, double x, double y) {
     putFrame(page, {x, y, f.cell, f.row}, kHair);
-    const double inner = f.cell - 2 * kPad;
-    double top = y + kPad;
+    const double inner = f.cell - 2 * kCardPad;
+    double top = y + kCardPad;
     for (const auto& line : wrapped(card.word, inner, f.word(), 2)) {
-        put(page, x + kPad, top, line, f.word());
+        put(page, x + kCardPad, top, line, f.word());
         top += lineHeight(f.word());
     }
     if (!card.detail.isEmpty()) {
-        put(page, x + kPad, top, fitted(card.detail, inner, f.small()), f.small());
+        put(page, x + kCardPad, top, fitted(card.detail, inner, f.small()), f.small());
     }
     const auto code = codeOf(card, style, f.cell);
-    const double codeText = y + f.row - kPad - lineHeight(f.small());
+    const double codeText = y + f.row - kCardPad - lineHeight(f.small());
     const double codeLeft = x + (f.cell - code->width) / 2;
     page.codes.push_back({{codeLeft, codeText - code->height, code->width, code->height}, code->module, code->modules});
     const auto text = QString::fromStdString(card.code);

@@ -1,5 +1,6 @@
 #include "kiosk/reports/page/heat_window.hpp"
 
+#include "kiosk/reports/page/placed_page.hpp"
 #include "kiosk/reports/page/typesetting.hpp"
 
 #include <algorithm>
@@ -11,8 +12,7 @@ namespace {
 constexpr double kTint = 0.08;
 constexpr double kHatchStep = 2.2; ///< mm along the edge
 constexpr double kHatchWidth = 0.2;
-constexpr double kLine = 0.5;
-constexpr double kHair = 0.2;
+constexpr double kEdge = 0.5;
 constexpr double kBelow = 22.0; ///< kelvin shown under the lowest line, about 40 °F
 constexpr double kAbove = 8.0;  ///< kelvin shown over the highest
 constexpr double kOpenAbove = 30.0;
@@ -114,7 +114,7 @@ void drawLines(PlacedPage& page, const HeatWindow& window, const Scale& scale, d
     std::vector<double> tops;
     for (const auto& line : lines) {
         const double y = scale.y(line.at.celsius());
-        page.ink.push_back({scale.plot.x, std::min(y, scale.plot.bottom() - kLine), scale.plot.width, kLine});
+        page.ink.push_back({scale.plot.x, std::min(y, scale.plot.bottom() - kEdge), scale.plot.width, kEdge});
         const double wished = y - high / 2;
         tops.push_back(tops.empty() ? std::max(box.y, wished) : std::max(wished, tops.back() + high));
     }

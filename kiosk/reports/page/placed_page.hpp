@@ -42,6 +42,10 @@ struct PlacedShape final {
     double strength = 1.0;
 };
 
+/// How thick rules are, in mm.
+inline constexpr double kHair = 0.2;
+inline constexpr double kStrong = 0.5;
+
 struct PlacedPicture final {
     Box box;
     QImage image;

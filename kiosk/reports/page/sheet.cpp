@@ -1,6 +1,7 @@
 #include "kiosk/reports/page/sheet.hpp"
 
 #include "kiosk/reports/codes/code_size.hpp"
+#include "kiosk/reports/page/placed_page.hpp"
 #include "kiosk/reports/page/stack.hpp"
 #include "kiosk/reports/page/typesetting.hpp"
 
@@ -10,8 +11,6 @@ namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr double kHair = 0.2; ///< mm
-constexpr double kStrong = 0.5;
 constexpr double kUnder = 0.5; ///< between bars and their text
 
 /// The page's inner column and its type.

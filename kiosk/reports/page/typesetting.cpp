@@ -10,8 +10,8 @@ namespace holdfast::kiosk::reports {
 
 namespace {
 
-constexpr double kLine = 1.34;
-constexpr qsizetype kMostSigns = 400;
+constexpr double kLineHeight = 1.34;
+constexpr qsizetype kMostLineSigns = 400;
 constexpr qsizetype kMostBytes = 4096;
 
 bool turnsDirection(QChar sign) {
@@ -28,7 +28,7 @@ bool blank(QChar sign) {
 } // namespace
 
 double lineHeight(const Type& type) noexcept {
-    return kLine * type.size;
+    return kLineHeight * type.size;
 }
 
 double advance(const QString& line, const Type& type) {
@@ -40,7 +40,7 @@ QString tidy(std::string_view utf8) {
     QString out;
     const auto text = QString::fromUtf8(utf8.data(), bytes);
     for (const QChar sign : text) {
-        if (out.size() >= kMostSigns) {
+        if (out.size() >= kMostLineSigns) {
             break;
         }
         if (blank(sign)) {
@@ -49,7 +49,7 @@ QString tidy(std::string_view utf8) {
             out += sign;
         }
     }
-    const bool ends = out.size() < kMostSigns && bytes == static_cast<qsizetype>(utf8.size());
+    const bool ends = out.size() < kMostLineSigns && bytes == static_cast<qsizetype>(utf8.size());
     if (!out.isEmpty() && (out.back().isHighSurrogate() || out.back() == QChar::Space)) {
         out.chop(1);
     }
