@@ -51,7 +51,7 @@ void paintDot(const TrendBrush& brush, const TrendMark& mark) {
 }
 
 /// The film's middle stands at the value, on whole pixels where a pixel is one.
-void paintFilm(const TrendBrush& brush, const TrendMark& mark) {
+void paintTrendFilm(const TrendBrush& brush, const TrendMark& mark) {
     const double high = brush.px(mark.size == TrendSize::Full ? 16.0 : 10.0);
     const double wide = high * 1.25;
     const double filmMiddle = high * 9.0 / 16.0;
@@ -121,7 +121,7 @@ void paintTrendMarks(const TrendBrush& brush, const TrendLayout& layout) {
         if (mark.beam) {
             paintBeam(brush, mark);
         } else if (film && mark.size != TrendSize::Dot) {
-            paintFilm(brush, mark);
+            paintTrendFilm(brush, mark);
         } else {
             paintDot(brush, mark);
         }

@@ -11,7 +11,7 @@ namespace {
 constexpr int kMostLanes = 4;
 constexpr double kBracketLane = 40.0; // a line of text over the bracket
 
-struct Placed {
+struct PlacedLane {
     int lane = -1;
     double left = 0.0;
     double right = 0.0;
@@ -25,8 +25,8 @@ bool within(const TrendScale& scale, double figure) {
 }
 
 /// Whether a word in a lane stands free of the words beside it and of the ticks that go through.
-bool stands(const Placed& word, const QList<Placed>& others, double air, bool across) {
-    for (const Placed& other : others) {
+bool stands(const PlacedLane& word, const QList<PlacedLane>& others, double air, bool across) {
+    for (const PlacedLane& other : others) {
         if (other.lane == word.lane && word.left < other.right + air && other.left < word.right + air) {
             return false;
         }
@@ -41,10 +41,10 @@ bool stands(const Placed& word, const QList<Placed>& others, double air, bool ac
 }
 
 /// From the last event backwards, so that no tick goes through the words of a later one.
-QList<Placed> eventWords(const TrendDraft& draft, const TrendScale& scale) {
+QList<PlacedLane> eventWords(const TrendDraft& draft, const TrendScale& scale) {
     QList<TrendEvent> events = draft.state.events;
     std::stable_sort(events.begin(), events.end(), [](const auto& a, const auto& b) { return a.x > b.x; });
-    QList<Placed> placed;
+    QList<PlacedLane> placed;
     const double width = draft.layout.width;
     const double gap = draft.px(6.0);
     for (const TrendEvent& event : events) {
@@ -55,16 +55,16 @@ QList<Placed> eventWords(const TrendDraft& draft, const TrendScale& scale) {
         const double room = std::max(tick, width - tick) - gap;
         const QString text = draft.fitted(event.text, false, room - 2.0);
         const double wide = std::min(room, draft.textWidth(text, false));
-        Placed found{.tick = tick, .text = text, .id = event.id};
+        PlacedLane found{.tick = tick, .text = text, .id = event.id};
         // Rather in a higher lane than across a tick; rather across one, which it interrupts, than not at all.
         for (int turn = 0; turn < 2 * kMostLanes && found.lane < 0 && !text.isEmpty(); ++turn) {
             for (const double left : {tick + gap, tick - gap - wide}) {
-                const Placed word{.lane = turn % kMostLanes,
-                                  .left = left,
-                                  .right = left + wide,
-                                  .tick = tick,
-                                  .text = text,
-                                  .id = event.id};
+                const PlacedLane word{.lane = turn % kMostLanes,
+                                      .left = left,
+                                      .right = left + wide,
+                                      .tick = tick,
+                                      .text = text,
+                                      .id = event.id};
                 if (left >= -0.01 && left + wide <= width + 0.01 && found.lane < 0 &&
                     stands(word, placed, draft.px(kTrendAir), turn >= kMostLanes)) {
                     found = word;
@@ -87,8 +87,8 @@ QList<TrendBracket> allBrackets(const TrendChartState& state) {
     return brackets;
 }
 
-QList<Placed> bracketWords(const TrendDraft& draft, const TrendScale& scale, const QList<TrendBracket>& brackets) {
-    QList<Placed> placed;
+QList<PlacedLane> bracketWords(const TrendDraft& draft, const TrendScale& scale, const QList<TrendBracket>& brackets) {
+    QList<PlacedLane> placed;
     const double width = draft.layout.width;
     for (const TrendBracket& bracket : brackets) {
         const bool figures = std::isfinite(bracket.from) && std::isfinite(bracket.to);
@@ -97,14 +97,14 @@ QList<Placed> bracketWords(const TrendDraft& draft, const TrendScale& scale, con
         const QString text = draft.fitted(bracket.text, true, width - 2.0);
         const double wide = std::min(width, draft.textWidth(text, true));
         const double end = std::clamp(std::max(scale.x(to) + draft.px(8.0), wide), wide, width);
-        Placed word{.text = text};
+        PlacedLane word{.text = text};
         for (int lane = 0; lane < kMostLanes && figures; ++lane) {
-            const Placed trial{.lane = lane,
-                               .left = std::min(end - wide, scale.x(from)),
-                               .right = std::max(end, scale.x(to)),
-                               .tick = end,
-                               .text = text};
-            const bool free = std::none_of(placed.begin(), placed.end(), [&](const Placed& other) {
+            const PlacedLane trial{.lane = lane,
+                                   .left = std::min(end - wide, scale.x(from)),
+                                   .right = std::max(end, scale.x(to)),
+                                   .tick = end,
+                                   .text = text};
+            const bool free = std::none_of(placed.begin(), placed.end(), [&](const PlacedLane& other) {
                 return other.lane == lane && trial.left < other.right + draft.px(kTrendAir) &&
                        other.left < trial.right + draft.px(kTrendAir);
             });
@@ -118,15 +118,15 @@ QList<Placed> bracketWords(const TrendDraft& draft, const TrendScale& scale, con
     return placed;
 }
 
-int lanesOf(const QList<Placed>& words) {
+int lanesOf(const QList<PlacedLane>& words) {
     int lanes = 0;
-    for (const Placed& word : words) {
+    for (const PlacedLane& word : words) {
         lanes = std::max(lanes, word.lane + 1);
     }
     return lanes;
 }
 
-void putBracket(const TrendDraft& draft, const TrendBracket& bracket, const Placed& word, double bottom) {
+void putBracket(const TrendDraft& draft, const TrendBracket& bracket, const PlacedLane& word, double bottom) {
     TrendLayout& layout = draft.layout;
     const double line = bottom - draft.px(10.0);
     const double from =
@@ -149,8 +149,8 @@ void putBracket(const TrendDraft& draft, const TrendBracket& bracket, const Plac
 void placeLanes(const TrendDraft& draft, double top) {
     TrendLayout& layout = draft.layout;
     const QList<TrendBracket> brackets = allBrackets(draft.state);
-    const QList<Placed> events = eventWords(draft, layout.scale);
-    const QList<Placed> rules = bracketWords(draft, layout.scale, brackets);
+    const QList<PlacedLane> events = eventWords(draft, layout.scale);
+    const QList<PlacedLane> rules = bracketWords(draft, layout.scale, brackets);
     const double line = draft.px(kTrendLine);
     double y = top + draft.px(top > 0.0 ? 8.0 : 2.0);
     if (!draft.state.y.name.isEmpty()) {
@@ -160,7 +160,7 @@ void placeLanes(const TrendDraft& draft, double top) {
     }
     const double overRules = y + lanesOf(events) * line;
     const double plotTop = overRules + lanesOf(rules) * draft.px(kBracketLane) + draft.px(8.0);
-    for (const Placed& word : events) {
+    for (const PlacedLane& word : events) {
         const double wordTop = overRules - (word.lane + 1) * line;
         layout.unsaid += word.lane < 0 ? 1 : 0;
         if (word.lane >= 0) {

@@ -10,7 +10,7 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-void paintGround(const TrendBrush& brush, const TrendLayout& layout) {
+void paintChartGround(const TrendBrush& brush, const TrendLayout& layout) {
     const QRectF& plot = layout.plot;
     if (layout.proofY) {
         brush.fill(QRectF(plot.left(), *layout.proofY, plot.width(), plot.bottom() - *layout.proofY), brush.ink().tint);
@@ -161,7 +161,7 @@ void paintTrendChart(QPainter& painter, const TrendLayout& layout, const ChartSt
     const TrendBrush brush{painter, style};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    paintGround(brush, layout);
+    paintChartGround(brush, layout);
     paintBars(brush, layout);
     paintEvents(brush, layout);
     if (layout.columns.isEmpty()) {

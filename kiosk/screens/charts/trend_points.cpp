@@ -13,7 +13,7 @@ constexpr int kMostMarked = 4096;    // beyond so many even marked points are th
 constexpr double kOpenArm = 36.0;    // of a strip whose one end is open
 constexpr double kBeyondSign = 10.0; // between the plot's edge and a point that lies beyond it
 
-struct Placed {
+struct PlacedPoint {
     int index = 0; ///< in the state
     TrendMark mark;
 };
@@ -79,10 +79,10 @@ TrendMark markOf(const TrendDraft& draft, const TrendPoint& point, TrendSize siz
     return mark;
 }
 
-QList<Placed> allPlaced(const TrendDraft& draft, TrendSize size) {
+QList<PlacedPoint> allPlaced(const TrendDraft& draft, TrendSize size) {
     const TrendChartState& state = draft.state;
     const TrendScale& scale = draft.layout.scale;
-    QList<Placed> placed;
+    QList<PlacedPoint> placed;
     placed.reserve(state.points.size());
     for (qsizetype i = 0; i < state.points.size(); ++i) {
         const TrendPoint& point = state.points[i];
@@ -105,7 +105,7 @@ struct Column {
     int failedLow = -1;
     int count = 0;
 
-    void add(int i, const QList<Placed>& placed) {
+    void add(int i, const QList<PlacedPoint>& placed) {
         const auto y = [&](int index) { return placed[index].mark.at.y(); };
         ++count;
         high = high < 0 || y(i) < y(high) ? i : high;
@@ -117,12 +117,12 @@ struct Column {
     }
 };
 
-QList<Placed> decimated(const TrendDraft& draft, const QList<Placed>& placed) {
+QList<PlacedPoint> decimated(const TrendDraft& draft, const QList<PlacedPoint>& placed) {
     std::map<int, Column> columns;
     std::map<int, Column> marked;
     const double pixel = std::max(1.0, draft.px(1.0));
     const auto ruled =
-        std::count_if(placed.begin(), placed.end(), [](const Placed& each) { return each.mark.rule > 0; });
+        std::count_if(placed.begin(), placed.end(), [](const PlacedPoint& each) { return each.mark.rule > 0; });
     QList<bool> kept(placed.size(), false);
     for (int i = 0; i < placed.size(); ++i) {
         const int column = static_cast<int>(placed[i].mark.at.x() / pixel);
@@ -148,7 +148,7 @@ QList<Placed> decimated(const TrendDraft& draft, const QList<Placed>& placed) {
                 {(x + 0.5) * pixel, placed[column.high].mark.at.y(), placed[column.low].mark.at.y()});
         }
     }
-    QList<Placed> few;
+    QList<PlacedPoint> few;
     for (int i = 0; i < placed.size(); ++i) {
         if (kept[i]) {
             few.append(placed[i]);
@@ -168,11 +168,11 @@ QRectF boxOf(const TrendDraft& draft, const TrendMark& mark) {
 }
 
 /// One box for neighbours of one rule whose boxes would touch, with the rule's number over it if that stands free.
-void placeRules(const TrendDraft& draft, const QList<Placed>& placed) {
+void placeRules(const TrendDraft& draft, const QList<PlacedPoint>& placed) {
     TrendLayout& layout = draft.layout;
     const double air = draft.px(5.0);
     int before = 0;
-    for (const Placed& each : placed) {
+    for (const PlacedPoint& each : placed) {
         const int rule = each.mark.rule;
         const QRectF box = boxOf(draft, each.mark).adjusted(-air, -air, air, air).intersected(layout.plot);
         const bool joins = rule > 0 && rule == before && layout.ruleBoxes.last().right() > box.left();
@@ -212,13 +212,13 @@ void placeNumbers(const TrendDraft& draft) {
 void placePoints(const TrendDraft& draft) {
     TrendLayout& layout = draft.layout;
     const TrendSize size = sizeFor(draft, draft.state.points.size());
-    QList<Placed> placed = allPlaced(draft, size);
+    QList<PlacedPoint> placed = allPlaced(draft, size);
     std::stable_sort(placed.begin(), placed.end(),
-                     [](const Placed& a, const Placed& b) { return a.mark.at.x() < b.mark.at.x(); });
+                     [](const PlacedPoint& a, const PlacedPoint& b) { return a.mark.at.x() < b.mark.at.x(); });
     if (size == TrendSize::Dot) {
         placed = decimated(draft, placed);
     }
-    for (Placed& each : placed) {
+    for (PlacedPoint& each : placed) {
         // A failure stays readable as a film among dots.
         if (size == TrendSize::Dot && (isFailure(each.mark.mark) || each.mark.rule > 0) && placed.size() < 4000) {
             each.mark.size = TrendSize::Small;
@@ -226,7 +226,7 @@ void placePoints(const TrendDraft& draft) {
     }
     placeRules(draft, placed);
     placeNumbers(draft);
-    for (const Placed& each : placed) {
+    for (const PlacedPoint& each : placed) {
         layout.marks.append(each.mark);
         const TrendPoint& point = draft.state.points[each.index];
         if (!point.id.isEmpty()) {

@@ -14,7 +14,7 @@ namespace {
 constexpr int kSingle = static_cast<int>(Qt::TextSingleLine) | static_cast<int>(Qt::TextDontClip);
 constexpr int kCentre = static_cast<int>(Qt::AlignCenter) | kSingle;
 
-struct Sheet {
+struct ChartSheet {
     QPainter& painter;
     const ChartStyle& style;
 
@@ -31,7 +31,7 @@ struct Sheet {
 };
 
 /// Sizes so that of several points at one place each is seen around the next.
-void paintPoint(const Sheet& sheet, PointShape shape, QPointF at, double scale) {
+void paintPoint(const ChartSheet& sheet, PointShape shape, QPointF at, double scale) {
     const double r = sheet.px(10.0) * scale;
     sheet.painter.setPen(sheet.pen(3.0 * scale));
     sheet.painter.setBrush(shape == PointShape::Disc ? sheet.ink().ink : sheet.ink().paper);
@@ -68,7 +68,7 @@ int depthOf(PointShape shape) {
     return 3;
 }
 
-void paintGradeGround(const Sheet& sheet, const GradeChartLayout& layout) {
+void paintGradeGround(const ChartSheet& sheet, const GradeChartLayout& layout) {
     const QRectF& plot = layout.plot;
     sheet.painter.setRenderHint(QPainter::Antialiasing, false);
     if (layout.limitY) {
@@ -88,7 +88,7 @@ void paintGradeGround(const Sheet& sheet, const GradeChartLayout& layout) {
     sheet.painter.setRenderHint(QPainter::Antialiasing);
 }
 
-void paintGradeLines(const Sheet& sheet, const GradeChartLayout& layout) {
+void paintGradeLines(const ChartSheet& sheet, const GradeChartLayout& layout) {
     for (const GradeLine& line : layout.lines) {
         sheet.painter.setPen(QPen(sheet.ink().ink, sheet.px(3.0), Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
         sheet.painter.setBrush(Qt::NoBrush);
@@ -118,7 +118,7 @@ void paintGradeLines(const Sheet& sheet, const GradeChartLayout& layout) {
     }
 }
 
-void paintPart(const Sheet& sheet, const BarPart& part) {
+void paintPart(const ChartSheet& sheet, const BarPart& part) {
     const QRectF& box = part.box;
     QColor hatch = sheet.ink().ink;
     hatch.setAlphaF(static_cast<float>(sheet.ink().hatchAlpha));
@@ -139,7 +139,7 @@ void paintPart(const Sheet& sheet, const BarPart& part) {
     }
 }
 
-void paintPartEdges(const Sheet& sheet, const BarPart& part) {
+void paintPartEdges(const ChartSheet& sheet, const BarPart& part) {
     const QRectF& box = part.box;
     const bool bracket = part.kind == PieceKind::Bracket;
     const double width = sheet.px(bracket ? 4.0 : 2.0);
@@ -166,7 +166,7 @@ void paintPartEdges(const Sheet& sheet, const BarPart& part) {
     sheet.word(part.word, kCentre, sheet.ink().ink);
 }
 
-void paintReadMark(const Sheet& sheet, const PieceBarLayout& layout, const BarMark& mark) {
+void paintReadMark(const ChartSheet& sheet, const PieceBarLayout& layout, const BarMark& mark) {
     const double foot = mark.box.bottom() + sheet.px(2.0);
     sheet.painter.fillRect(QRectF(mark.x - sheet.px(1.0), foot, sheet.px(2.0), layout.bar.top() - foot),
                            sheet.ink().ink);
@@ -174,7 +174,7 @@ void paintReadMark(const Sheet& sheet, const PieceBarLayout& layout, const BarMa
 }
 
 /// Wavy lines from edge to edge of a film, `gap` wide, in the ground's colour.
-void paintCracks(const Sheet& sheet, const QRectF& film, int count, double gap) {
+void paintCracks(const ChartSheet& sheet, const QRectF& film, int count, double gap) {
     sheet.painter.save();
     sheet.painter.setClipRect(film);
     sheet.painter.setPen(QPen(sheet.ink().tint, gap, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
@@ -192,7 +192,7 @@ void paintCracks(const Sheet& sheet, const QRectF& film, int count, double gap) 
 }
 
 /// Crumbs that grow fewer from left to right; the same at each drawing.
-void paintCrumbs(const Sheet& sheet, const QRectF& film) {
+void paintCrumbs(const ChartSheet& sheet, const QRectF& film) {
     const double cell = film.height() / 6.0;
     const int columns = std::max(1, static_cast<int>(film.width() / cell));
     sheet.painter.setPen(Qt::NoPen);
@@ -229,7 +229,7 @@ void paintDashedBox(QPainter& painter, const QRectF& box, const ChartStyle& styl
 
 void paintGradeChart(QPainter& painter, const GradeChartState& state, const ChartStyle& style, double width) {
     const GradeChartLayout layout = layoutGradeChart(state, style, width);
-    const Sheet sheet{painter, style};
+    const ChartSheet sheet{painter, style};
     const InkPalette& ink = style.palette;
     painter.save();
     paintGradeGround(sheet, layout);
@@ -252,7 +252,7 @@ void paintGradeChart(QPainter& painter, const GradeChartState& state, const Char
 
 void paintPieceBar(QPainter& painter, const PieceBarState& state, const ChartStyle& style, double width) {
     const PieceBarLayout layout = layoutPieceBar(state, style, width);
-    const Sheet sheet{painter, style};
+    const ChartSheet sheet{painter, style};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(layout.bar, style.palette.rule);
@@ -297,7 +297,7 @@ void paintPieceBar(QPainter& painter, const PieceBarState& state, const ChartSty
 }
 
 void paintCrack(QPainter& painter, CrackKind kind, const QRectF& box, const ChartStyle& style) {
-    const Sheet sheet{painter, style};
+    const ChartSheet sheet{painter, style};
     const double inset = box.height() / 8.0;
     const QRectF film = box.adjusted(inset, inset, -inset, -inset);
     painter.save();

@@ -11,9 +11,9 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr double kLine = 28.0;    // a line of text
-constexpr double kEdge = 40.0;    // half a picture, so that pictures stand under their cycles
-constexpr double kNameGap = 20.0; // from the last point to the names
+constexpr double kGradeLine = 28.0; // a line of text
+constexpr double kEdge = 40.0;      // half a picture, so that pictures stand under their cycles
+constexpr double kNameGap = 20.0;   // from the last point to the names
 constexpr double kWidestStep = 160.0;
 constexpr double kFarthest = 50; // cycles, job.md "How prints are tested"
 constexpr qsizetype kMostLines = 4;
@@ -66,7 +66,7 @@ double widestName(const GradeChartState& state, const ChartStyle& style) {
 }
 
 /// Everything of one laying out.
-struct Draft {
+struct GradeDraft {
     const GradeChartState& state;
     const ChartStyle& style;
     GradeChartLayout& layout;
@@ -78,12 +78,13 @@ struct Draft {
     [[nodiscard]] double x(int cycle) const { return layout.plot.left() + layout.axis.x(cycle); }
 };
 
-void placeScale(const Draft& draft) {
+void placeScale(const GradeDraft& draft) {
     GradeChartLayout& layout = draft.layout;
     for (int grade = 5; grade >= 1; --grade) {
         const double middle = layout.y(grade);
         layout.grades.append({QString::number(grade),
-                              QRectF(0.0, middle - draft.px(kLine / 2.0), draft.px(18.0), draft.px(kLine)), false});
+                              QRectF(0.0, middle - draft.px(kGradeLine / 2.0), draft.px(18.0), draft.px(kGradeLine)),
+                              false});
         if (!draft.state.limit || grade > *draft.state.limit) {
             layout.gridY.append(middle);
         }
@@ -94,13 +95,13 @@ void placeScale(const Draft& draft) {
 }
 
 /// Of the cycles a 1-2-5 row that leaves each figure its room; the due one always, its neighbours only beside it.
-void placeCycles(const Draft& draft) {
+void placeCycles(const GradeDraft& draft) {
     GradeChartLayout& layout = draft.layout;
     const double y = layout.plot.bottom() + draft.px(4.0);
     const auto word = [&](int cycle, bool bold) {
         const QString text = cycle == 0 ? draft.state.newWord : QString::number(cycle);
         const double wide = draft.textWidth(text, bold);
-        return ChartWord{text, QRectF(draft.x(cycle) - wide / 2.0, y, wide, draft.px(kLine)), bold};
+        return ChartWord{text, QRectF(draft.x(cycle) - wide / 2.0, y, wide, draft.px(kGradeLine)), bold};
     };
     const double need = draft.textWidth(QString::number(layout.axis.last), true) + draft.px(14.0);
     int every = 50;
@@ -123,7 +124,7 @@ void placeCycles(const Draft& draft) {
     layout.cycles = first;
 }
 
-void placeLines(const Draft& draft) {
+void placeLines(const GradeDraft& draft) {
     GradeChartLayout& layout = draft.layout;
     const int last = lastGraded(draft.state);
     for (const GradeSeries& series : drawn(draft.state)) {
@@ -164,8 +165,8 @@ QList<double> spread(QList<double> wished, double line, double least, double mos
 }
 
 /// Names of lines that end over the limit stay over it, the others under it, as long as there is room for them.
-QList<double> nameMiddles(const Draft& draft, const QList<double>& ends) {
-    const double line = draft.px(kLine);
+QList<double> nameMiddles(const GradeDraft& draft, const QList<double>& ends) {
+    const double line = draft.px(kGradeLine);
     const double top = line / 2.0;
     const double bottom = draft.layout.plot.bottom() - line / 2.0;
     if (!draft.layout.limitY) {
@@ -186,7 +187,7 @@ QList<double> nameMiddles(const Draft& draft, const QList<double>& ends) {
     return spread(over, line, top, limit - air) + spread(under, line, limit + air, bottom);
 }
 
-void placeNames(const Draft& draft) {
+void placeNames(const GradeDraft& draft) {
     GradeChartLayout& layout = draft.layout;
     QList<qsizetype> order;
     for (qsizetype i = 0; i < layout.lines.size(); ++i) {
@@ -203,12 +204,12 @@ void placeNames(const Draft& draft) {
     for (qsizetype i = 0; i < order.size(); ++i) {
         GradeLine& line = layout.lines[order[i]];
         const double x = left + (line.keyed ? draft.px(28.0) : 0.0);
-        line.name.box =
-            QRectF(x, middles[i] - draft.px(kLine / 2.0), draft.textWidth(line.name.text, true), draft.px(kLine));
+        line.name.box = QRectF(x, middles[i] - draft.px(kGradeLine / 2.0), draft.textWidth(line.name.text, true),
+                               draft.px(kGradeLine));
     }
 }
 
-bool crosses(const QRectF& box, QPointF a, QPointF b) {
+bool boxCrossed(const QRectF& box, QPointF a, QPointF b) {
     if (box.contains(a) || box.contains(b)) {
         return true;
     }
@@ -221,14 +222,14 @@ bool crosses(const QRectF& box, QPointF a, QPointF b) {
     });
 }
 
-bool isFree(const Draft& draft, const QRectF& box) {
+bool isFree(const GradeDraft& draft, const QRectF& box) {
     for (const GradeLine& line : draft.layout.lines) {
         const QRectF wide = box.adjusted(-draft.px(12.0), -draft.px(10.0), draft.px(12.0), draft.px(10.0));
         if (line.name.box.intersects(box) || wide.contains(line.points.first())) {
             return false;
         }
         for (qsizetype i = 1; i < line.points.size(); ++i) {
-            if (crosses(wide, line.points[i - 1], line.points[i])) {
+            if (boxCrossed(wide, line.points[i - 1], line.points[i])) {
                 return false;
             }
         }
@@ -236,16 +237,16 @@ bool isFree(const Draft& draft, const QRectF& box) {
     return true;
 }
 
-QSizeF wordSize(const Draft& draft, double room) {
-    const QRectF asked(0.0, 0.0, room, 10.0 * draft.px(kLine));
+QSizeF wordSize(const GradeDraft& draft, double room) {
+    const QRectF asked(0.0, 0.0, room, 10.0 * draft.px(kGradeLine));
     const QRectF needs = QFontMetricsF(draft.style.font(false))
                              .boundingRect(asked, Qt::AlignLeft | Qt::TextWordWrap, draft.state.limitWord);
-    const double lines = std::max(1.0, std::round(needs.height() / draft.px(kLine)));
-    return {std::min(room, needs.width() + 2.0), lines * draft.px(kLine)};
+    const double lines = std::max(1.0, std::round(needs.height() / draft.px(kGradeLine)));
+    return {std::min(room, needs.width() + 2.0), lines * draft.px(kGradeLine)};
 }
 
 /// A place in the tint clear of lines and names; a null box: there is none.
-QRectF freeInTint(const Draft& draft, const QRectF& tint, double room) {
+QRectF freeInTint(const GradeDraft& draft, const QRectF& tint, double room) {
     const QSizeF size = wordSize(draft, room);
     const double left = tint.left() + draft.px(16.0);
     const double right = tint.right() - draft.px(16.0) - size.width();
@@ -265,7 +266,7 @@ QRectF freeInTint(const Draft& draft, const QRectF& tint, double room) {
 }
 
 /// In the tint, in one line or wrapped before the names; under the cycles where there is no room.
-void placeLimitWord(const Draft& draft) {
+void placeLimitWord(const GradeDraft& draft) {
     GradeChartLayout& layout = draft.layout;
     if (!layout.limitY || draft.state.limitWord.isEmpty()) {
         return;
@@ -284,7 +285,7 @@ void placeLimitWord(const Draft& draft) {
     layout.limitWord = {draft.state.limitWord, box, false};
 }
 
-void placeDue(const Draft& draft) {
+void placeDue(const GradeDraft& draft) {
     GradeChartLayout& layout = draft.layout;
     if (!draft.state.dueCycle || draft.state.dueWord.isEmpty()) {
         return;
@@ -319,18 +320,18 @@ GradeChartLayout layoutGradeChart(const GradeChartState& state, const ChartStyle
         QRectF(left, style.px(4.0), std::max(1.0, width - left), layout.top + 4.0 * layout.perGrade + style.px(6.0));
     layout.axis = cycleAxis(state, style, layout.plot.width());
     layout.pointScale = std::clamp(layout.axis.step / style.px(24.0), 0.5, 1.0);
-    const Draft draft{state, style, layout};
+    const GradeDraft draft{state, style, layout};
     placeScale(draft);
     placeCycles(draft);
     placeLines(draft);
     placeNames(draft);
-    layout.height = layout.plot.bottom() + style.px(4.0 + kLine);
+    layout.height = layout.plot.bottom() + style.px(4.0 + kGradeLine);
     placeDue(draft);
     placeLimitWord(draft);
     if (layout.lines.isEmpty() && !state.noneWord.isEmpty()) {
         layout.none = {state.noneWord,
-                       QRectF(layout.plot.left() + style.px(16.0), layout.y(4.5) - style.px(kLine),
-                              layout.plot.width() - style.px(32.0), style.px(2.0 * kLine)),
+                       QRectF(layout.plot.left() + style.px(16.0), layout.y(4.5) - style.px(kGradeLine),
+                              layout.plot.width() - style.px(32.0), style.px(2.0 * kGradeLine)),
                        false};
     }
     return layout;

@@ -18,7 +18,7 @@ constexpr double kSmallFigurePx = 28.0; // where 40 would cover the trace
 constexpr double kPad = 8.0;            // label ground beside its text
 constexpr double kWordInset = 24.0;     // words start here, right of the axis
 
-bool crosses(const QLineF& line, const QRectF& box) {
+bool lineCrosses(const QLineF& line, const QRectF& box) {
     if (box.contains(line.p1()) || box.contains(line.p2())) {
         return true;
     }
@@ -80,7 +80,8 @@ private:
             return false;
         }
         const QRectF wide = box.adjusted(-px(6.0), -px(2.0), px(6.0), px(2.0));
-        return std::none_of(m_trace.begin(), m_trace.end(), [&](const QLineF& line) { return crosses(line, wide); });
+        return std::none_of(m_trace.begin(), m_trace.end(),
+                            [&](const QLineF& line) { return lineCrosses(line, wide); });
     }
 
     /// Takes the first free candidate; with `always` the first one if none is free.

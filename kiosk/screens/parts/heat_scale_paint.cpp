@@ -19,7 +19,7 @@ QColor withAlpha(QColor colour, double alpha) {
 }
 
 /// One painting: the arguments every step shares.
-struct Sheet {
+struct ScaleSheet {
     QPainter& painter;
     const HeatScaleState& state;
     const HeatScaleStyle& style;
@@ -51,7 +51,7 @@ std::optional<double> clearFoot(const HeatScaleState& state) {
     return foot;
 }
 
-void paintGrounds(const Sheet& sheet) {
+void paintGrounds(const ScaleSheet& sheet) {
     const HeatScaleMapping& map = sheet.map();
     const std::optional<CeilingLine> upper = upperLimit(sheet.state);
     const std::optional<CureLine> lower = lowerLimit(sheet.state);
@@ -73,7 +73,7 @@ void paintGrounds(const Sheet& sheet) {
 }
 
 /// Dots as wide as the guard: both sides of each cure, inside the ceiling. Overlapping guards are dotted once.
-void paintGuards(const Sheet& sheet) {
+void paintGuards(const ScaleSheet& sheet) {
     const HeatScaleMapping& map = sheet.map();
     const std::optional<CeilingLine> upper = upperLimit(sheet.state);
     QPainterPath area;
@@ -106,7 +106,7 @@ void paintGuards(const Sheet& sheet) {
     sheet.painter.drawPoints(dots.constData(), static_cast<int>(dots.size()));
 }
 
-void paintLimits(const Sheet& sheet) {
+void paintLimits(const ScaleSheet& sheet) {
     const HeatScaleMapping& map = sheet.map();
     const double strong = sheet.full() ? 3.0 : 2.0;
     const double weak = sheet.full() ? 2.0 : 1.0;
@@ -138,14 +138,14 @@ void paintLimits(const Sheet& sheet) {
     }
 }
 
-void paintText(const Sheet& sheet, const QRectF& box, Qt::Alignment align, const QString& text, double size, bool bold,
-               const QColor& colour) {
+void paintText(const ScaleSheet& sheet, const QRectF& box, Qt::Alignment align, const QString& text, double size,
+               bool bold, const QColor& colour) {
     sheet.painter.setFont(sheet.style.font(size, bold));
     sheet.painter.setPen(colour);
     sheet.painter.drawText(box, static_cast<int>(align) | Qt::TextDontClip | Qt::TextSingleLine, text);
 }
 
-void paintLabel(const Sheet& sheet, const ScaleLabel& label) {
+void paintLabel(const ScaleSheet& sheet, const ScaleLabel& label) {
     const InkPalette& ink = sheet.ink();
     const double pad = sheet.px(8.0);
     QColor colour = ink.ink;
@@ -178,7 +178,7 @@ double timeStep(double span, double width, double unit) {
     return 3600.0;
 }
 
-void paintTimeAxis(const Sheet& sheet) {
+void paintTimeAxis(const ScaleSheet& sheet) {
     const double span = sheet.map().spanSeconds;
     const double step = timeStep(span, sheet.plot().width(), sheet.style.unit);
     const double bottom = sheet.plot().bottom();
@@ -196,7 +196,7 @@ void paintTimeAxis(const Sheet& sheet) {
     }
 }
 
-void paintAxis(const Sheet& sheet) {
+void paintAxis(const ScaleSheet& sheet) {
     const QRectF& plot = sheet.plot();
     const double two = sheet.px(2.0);
     sheet.painter.fillRect(QRectF(plot.left() - two, plot.top(), two, plot.height()), sheet.ink().ink);
@@ -213,7 +213,7 @@ void paintAxis(const Sheet& sheet) {
 }
 
 /// The torn strip at the knee, through trace and axis, and the two strokes that say the scale changes.
-void paintKnee(const Sheet& sheet) {
+void paintKnee(const ScaleSheet& sheet) {
     const QRectF& plot = sheet.plot();
     const double y = sheet.map().kneeY;
     const double half = sheet.px(4.0);
@@ -231,7 +231,7 @@ bool judged(MarkKind kind) {
            kind == MarkKind::NotProven;
 }
 
-void paintTrace(const Sheet& sheet) {
+void paintTrace(const ScaleSheet& sheet) {
     const QList<QLineF> lines = traceLines(sheet.state.trace, sheet.map());
     const double thin = sheet.full() ? 3.0 : 2.0;
     sheet.painter.setPen(QPen(sheet.ink().ink, sheet.px(thin), Qt::SolidLine, Qt::RoundCap));
@@ -249,13 +249,13 @@ void paintTrace(const Sheet& sheet) {
     sheet.painter.restore();
 }
 
-void paintRing(const Sheet& sheet, const QPointF& at) {
+void paintRing(const ScaleSheet& sheet, const QPointF& at) {
     sheet.painter.setPen(QPen(sheet.ink().ink, sheet.px(3.5)));
     sheet.painter.setBrush(sheet.ink().paper);
     sheet.painter.drawEllipse(at, sheet.px(6.25), sheet.px(6.25));
 }
 
-void paintTraceEnd(const Sheet& sheet) {
+void paintTraceEnd(const ScaleSheet& sheet) {
     const std::optional<TracePoint> last = lastDrawn(sheet.state.trace);
     if (last && sheet.state.traceEnd == TraceEnd::Lost) {
         paintRing(sheet, sheet.map().at(*last));
@@ -270,7 +270,7 @@ void paintTraceEnd(const Sheet& sheet) {
     }
 }
 
-void paintArrow(const Sheet& sheet, double x, double y, double direction, const QColor& colour) {
+void paintArrow(const ScaleSheet& sheet, double x, double y, double direction, const QColor& colour) {
     const double wing = sheet.px(sheet.full() ? 9.0 : 4.0);
     QPainterPath head(QPointF(x, y));
     head.lineTo(x - wing, y - direction * 1.4 * wing);
@@ -282,7 +282,7 @@ void paintArrow(const Sheet& sheet, double x, double y, double direction, const 
 }
 
 /// The I-beam of a strip; an open end is an arrow. A gun's bar with its arrow down: at most this.
-void paintInterval(const Sheet& sheet) {
+void paintInterval(const ScaleSheet& sheet) {
     if (!sheet.state.strip && !sheet.state.gun) {
         return;
     }
@@ -316,7 +316,7 @@ void paintInterval(const Sheet& sheet) {
     }
 }
 
-void paintListBar(const Sheet& sheet) {
+void paintListBar(const ScaleSheet& sheet) {
     if (!sheet.state.peak) {
         return;
     }
@@ -331,7 +331,7 @@ void paintListBar(const Sheet& sheet) {
 
 void paintHeatScaleGround(QPainter& painter, const HeatScaleState& state, const HeatScaleStyle& style,
                           const HeatScaleLayout& layout) {
-    const Sheet sheet{painter, state, style, layout};
+    const ScaleSheet sheet{painter, state, style, layout};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     paintGrounds(sheet);
@@ -348,7 +348,7 @@ void paintHeatScaleGround(QPainter& painter, const HeatScaleState& state, const 
 
 void paintHeatScaleReading(QPainter& painter, const HeatScaleState& state, const HeatScaleStyle& style,
                            const HeatScaleLayout& layout) {
-    const Sheet sheet{painter, state, style, layout};
+    const ScaleSheet sheet{painter, state, style, layout};
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     if (style.form == HeatScaleForm::List) {

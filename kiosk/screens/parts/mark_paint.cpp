@@ -185,7 +185,7 @@ void paintFilm(QPainter& painter, MarkKind kind, const QRectF& film, const InkPa
     }
 }
 
-void paintGround(QPainter& painter, const QRectF& box, double height, const MarkStyle& style) {
+void paintMarkGround(QPainter& painter, const QRectF& box, double height, const MarkStyle& style) {
     const double u = height / 16.0;
     const QColor& ink = style.palette.ink;
     if (!style.asPoint) {
@@ -251,7 +251,7 @@ void paintVerdictMark(QPainter& painter, MarkKind kind, const QRectF& box, const
         } else {
             paintFilm(painter, kind, film, style.palette, u, height);
         }
-        paintGround(painter, fitted, height, style);
+        paintMarkGround(painter, fitted, height, style);
     }
     painter.restore();
 }

@@ -7,10 +7,10 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr double kLine = 28.0;
+constexpr double kBarLine = 28.0;
 constexpr double kBar = 56.0;
 
-struct Draft {
+struct BarDraft {
     const PieceBarState& state;
     const ChartStyle& style;
     PieceBarLayout& layout;
@@ -28,7 +28,7 @@ struct Draft {
     }
 };
 
-void placeParts(const Draft& draft) {
+void placeParts(const BarDraft& draft) {
     for (const PieceStretch& stretch : draft.state.stretches) {
         const int first = std::max(1, stretch.first);
         const int last = std::min(draft.pieces(), stretch.last);
@@ -45,19 +45,19 @@ void placeParts(const Draft& draft) {
         const double need = draft.textWidth(stretch.text, bold);
         if (!stretch.text.isEmpty() && need + draft.px(28.0) <= wide) {
             part.word = {stretch.text,
-                         QRectF(part.box.center().x() - need / 2.0, part.box.center().y() - draft.px(kLine / 2.0), need,
-                                draft.px(kLine)),
+                         QRectF(part.box.center().x() - need / 2.0, part.box.center().y() - draft.px(kBarLine / 2.0),
+                                need, draft.px(kBarLine)),
                          bold};
         } else if (bold && !stretch.text.isEmpty()) {
             part.under = true;
-            part.word = {stretch.text, QRectF(0.0, 0.0, need, draft.px(kLine)), true};
+            part.word = {stretch.text, QRectF(0.0, 0.0, need, draft.px(kBarLine)), true};
         }
         draft.layout.parts.append(part);
     }
 }
 
 /// Large where they stand apart, small where they crowd; small ones may cover each other.
-void placeMarks(const Draft& draft) {
+void placeMarks(const BarDraft& draft) {
     QList<double> middles;
     for (const PieceRead& read : draft.state.reads) {
         middles.append((draft.left(read.piece) + draft.left(read.piece + 1)) / 2.0);
@@ -78,10 +78,10 @@ void placeMarks(const Draft& draft) {
 }
 
 /// The first row under the bar that has room for it.
-QRectF freeBox(const Draft& draft, QList<QRectF>& taken, double middle, double wide, int mostRows) {
+QRectF freeBox(const BarDraft& draft, QList<QRectF>& taken, double middle, double wide, int mostRows) {
     const double x = std::clamp(middle - wide / 2.0, 0.0, std::max(0.0, draft.width - wide));
     for (int row = 0; row < mostRows; ++row) {
-        const QRectF box(x, draft.layout.bar.bottom() + draft.px(8.0 + kLine * row), wide, draft.px(kLine));
+        const QRectF box(x, draft.layout.bar.bottom() + draft.px(8.0 + kBarLine * row), wide, draft.px(kBarLine));
         const QRectF air = box.adjusted(-draft.px(12.0), 1.0, draft.px(12.0), -1.0);
         if (std::none_of(taken.begin(), taken.end(), [&](const QRectF& other) { return other.intersects(air); })) {
             taken.append(box);
@@ -91,7 +91,7 @@ QRectF freeBox(const Draft& draft, QList<QRectF>& taken, double middle, double w
     return {};
 }
 
-void placeFigures(const Draft& draft) {
+void placeFigures(const BarDraft& draft) {
     PieceBarLayout& layout = draft.layout;
     QList<QRectF> taken;
     const auto figure = [&](const QString& text, double middle, bool bold, int mostRows) {
@@ -126,7 +126,7 @@ PieceBarLayout layoutPieceBar(const PieceBarState& state, const ChartStyle& styl
     PieceBarLayout layout;
     const double top = style.px(state.reads.isEmpty() ? 8.0 : 48.0);
     layout.bar = QRectF(0.0, top, std::max(1.0, width), style.px(kBar));
-    const Draft draft{state, style, layout, std::max(1.0, width)};
+    const BarDraft draft{state, style, layout, std::max(1.0, width)};
     layout.made = layout.bar;
     layout.made.setRight(draft.left(std::clamp(state.made, 0, draft.pieces()) + 1));
     placeParts(draft);

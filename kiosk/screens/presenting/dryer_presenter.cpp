@@ -14,10 +14,6 @@ namespace holdfast::kiosk::screens {
 
 namespace {
 
-std::string runName(std::int64_t number, const std::string& title) {
-    return number > 0 ? std::to_string(number) : title;
-}
-
 QString marginOf(const records::ReadingRow& row, const wording::Speech& speech) {
     return toQString(wording::marginText(analytics::MarginRange{row.marginLow, row.marginHigh}, speech));
 }

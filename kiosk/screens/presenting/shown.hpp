@@ -6,6 +6,10 @@
 
 #include <QString>
 
+#include <cstddef>
+#include <cstdint>
+#include <string>
+
 namespace holdfast::kiosk::screens {
 
 [[nodiscard]] inline QString toQString(const std::string& text) {
@@ -21,6 +25,14 @@ namespace holdfast::kiosk::screens {
 }
 
 [[nodiscard]] MarkKind markOf(analytics::Word word) noexcept;
+
+/// As people name a run: its number; its title where it has none.
+[[nodiscard]] inline std::string runName(std::int64_t number, const std::string& title) {
+    return number > 0 ? std::to_string(number) : title;
+}
+
+/// Reasons said beside a verdict that is not kept yet.
+inline constexpr std::size_t kMostPreviewReasons = 2;
 
 /// "Black" for "black"; other first letters stay.
 [[nodiscard]] QString withLargeFirst(const std::string& text);

@@ -8,8 +8,6 @@ namespace holdfast::kiosk::screens {
 
 namespace {
 
-constexpr std::size_t kMostReasons = 2;
-
 StepKind kindOf(std::optional<int> lastDark, int step) {
     if (!lastDark) {
         return StepKind::Unknown;
@@ -71,7 +69,7 @@ StripPreview previewOf(const analytics::Verdict& verdict, const wording::Speech&
     preview.mark = markOf(verdict.word);
     preview.word = toQString(wording::word(verdict.word, speech));
     preview.margin = toQString(wording::marginText(verdict.margin, speech));
-    preview.sentence = toQString(wording::sentences(verdict.reasons, kMostReasons, speech));
+    preview.sentence = toQString(wording::sentences(verdict.reasons, kMostPreviewReasons, speech));
     preview.note = toQString(speech.text("strip.shows-peak"));
     return preview;
 }

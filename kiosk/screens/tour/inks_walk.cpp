@@ -6,12 +6,6 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-void typeAll(TourKiosk& kiosk, const std::vector<std::pair<const char*, const char*>>& fields) {
-    for (const auto& [name, text] : fields) {
-        kiosk.type(std::string{"inks.field."} + name, text);
-    }
-}
-
 void walkFamilies(TourKiosk& kiosk) {
     kiosk.press("inks.pick.family.low-cure");
     kiosk.stop("inks-family");
@@ -24,24 +18,24 @@ void walkFamilies(TourKiosk& kiosk) {
     kiosk.stop("inks-cloth");
     kiosk.press("inks.new-family");
     kiosk.stop("inks-family-form");
-    typeAll(kiosk, {{"cure", "hot"},
-                    {"hold", "-3"},
-                    {"gel-low", "900"},
-                    {"gel-high", "20"},
-                    {"ceiling", "10"},
-                    {"ease", "12"},
-                    {"hotter", "400"},
-                    {"cooler", "many"},
-                    {"pot-life", "0"},
-                    {"band-low", "12"},
-                    {"band-high", "3"},
-                    {"rest", "soon"}});
+    kiosk.typeAll("inks.field.", {{"cure", "hot"},
+                                  {"hold", "-3"},
+                                  {"gel-low", "900"},
+                                  {"gel-high", "20"},
+                                  {"ceiling", "10"},
+                                  {"ease", "12"},
+                                  {"hotter", "400"},
+                                  {"cooler", "many"},
+                                  {"pot-life", "0"},
+                                  {"band-low", "12"},
+                                  {"band-high", "3"},
+                                  {"rest", "soon"}});
     kiosk.press("inks.save");
     kiosk.stop("inks-family-form-faults");
     kiosk.press("inks.back");
     kiosk.press("inks.new-cloth");
     kiosk.stop("inks-cloth-form");
-    typeAll(kiosk, {{"name", "100% cotton"}, {"hard-ceiling", "9"}, {"bleed-ceiling", "hot"}});
+    kiosk.typeAll("inks.field.", {{"name", "100% cotton"}, {"hard-ceiling", "9"}, {"bleed-ceiling", "hot"}});
     kiosk.press("inks.save");
     kiosk.stop("inks-cloth-form-faults");
     kiosk.press("inks.back");
@@ -52,7 +46,7 @@ void walkBuckets(TourKiosk& kiosk) {
     kiosk.stop("inks-bucket-form");
     kiosk.openPad("inks.field.expiry");
     kiosk.stop("pad-date");
-    typeAll(kiosk, {{"expiry", "2026-13-40"}, {"additive", "all"}});
+    kiosk.typeAll("inks.field.", {{"expiry", "2026-13-40"}, {"additive", "all"}});
     kiosk.press("inks.save");
     kiosk.stop("inks-bucket-form-faults");
     kiosk.press("inks.set.family.discharge*");
@@ -72,7 +66,8 @@ void walkMix(TourKiosk& kiosk) {
     kiosk.press("inks.add-part.291");
     kiosk.press("inks.add-part.292");
     kiosk.press("inks.add-part.293");
-    typeAll(kiosk, {{"name", "old pink"}, {"part.291", "800"}, {"part.292", "200"}, {"part.293", "some"}});
+    kiosk.typeAll("inks.field.",
+                  {{"name", "old pink"}, {"part.291", "800"}, {"part.292", "200"}, {"part.293", "some"}});
     kiosk.press("inks.save");
     kiosk.stop("inks-mix-form-warnings");
     kiosk.press("inks.remove-part");
@@ -81,14 +76,16 @@ void walkMix(TourKiosk& kiosk) {
     kiosk.press("inks.mix");
     kiosk.press("inks.add-part.293");
     kiosk.press("inks.add-part.294");
-    typeAll(kiosk, {{"name", "old pink, darker"}, {"colour", "old pink"}, {"part.293", "100"}, {"part.294", "400"}});
+    kiosk.typeAll("inks.field.",
+                  {{"name", "old pink, darker"}, {"colour", "old pink"}, {"part.293", "100"}, {"part.294", "400"}});
     kiosk.press("inks.save");
     kiosk.stop("inks-mix-form-chemistries");
     kiosk.press("inks.back");
     kiosk.press("inks.mix");
     kiosk.press("inks.add-part.291");
     kiosk.press("inks.add-part.294");
-    typeAll(kiosk, {{"name", "old pink, paler"}, {"colour", "old pink"}, {"part.291", "100"}, {"part.294", "400"}});
+    kiosk.typeAll("inks.field.",
+                  {{"name", "old pink, paler"}, {"colour", "old pink"}, {"part.291", "100"}, {"part.294", "400"}});
     kiosk.press("inks.save");
     kiosk.stop("inks-mix-of-mixes");
     kiosk.press("inks.mislabelled");

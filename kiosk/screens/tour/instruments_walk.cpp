@@ -6,12 +6,6 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-void typeAll(TourKiosk& kiosk, const std::vector<std::pair<const char*, const char*>>& fields) {
-    for (const auto& [name, text] : fields) {
-        kiosk.type(std::string{"instruments."} + name, text);
-    }
-}
-
 void walkList(TourKiosk& kiosk) {
     kiosk.press("instruments");
     kiosk.stop("instruments");
@@ -27,22 +21,23 @@ void walkList(TourKiosk& kiosk) {
     kiosk.press("instruments.back");
 }
 
-void walkForms(TourKiosk& kiosk) {
+void walkInstrumentForms(TourKiosk& kiosk) {
     kiosk.press("instruments.new");
     kiosk.stop("instrument-form");
-    typeAll(kiosk, {{"name", "P-3"},
-                    {"tolerance", "little"},
-                    {"resolution", "-1"},
-                    {"range.low", "500"},
-                    {"range.high", "20"},
-                    {"own-placement", "none"},
-                    {"address", "somewhere"}});
+    kiosk.typeAll("instruments.", {{"name", "P-3"},
+                                   {"tolerance", "little"},
+                                   {"resolution", "-1"},
+                                   {"range.low", "500"},
+                                   {"range.high", "20"},
+                                   {"own-placement", "none"},
+                                   {"address", "somewhere"}});
     kiosk.press("instruments.class.IEC*");
     kiosk.press("instruments.keep-instrument");
     kiosk.stop("instrument-form-faults");
     kiosk.press("instruments.kind.strip");
     kiosk.stop("instrument-form-strip");
-    typeAll(kiosk, {{"steps", "300, 290, warm"}, {"strip-tolerance", "x"}, {"expiry", "soon"}, {"count", "0"}});
+    kiosk.typeAll("instruments.",
+                  {{"steps", "300, 290, warm"}, {"strip-tolerance", "x"}, {"expiry", "soon"}, {"count", "0"}});
     kiosk.press("instruments.keep-instrument");
     kiosk.stop("instrument-form-strip-faults");
     kiosk.press("instruments.back");
@@ -57,7 +52,7 @@ void walkCertificate(TourKiosk& kiosk) {
     kiosk.press("instruments.certificate");
     kiosk.stop("certificate-form");
     kiosk.press("instruments.point.add");
-    typeAll(kiosk, {{"date", "2027-01-01"}, {"due", "2020-01-01"}, {"k", "0"}});
+    kiosk.typeAll("instruments.", {{"date", "2027-01-01"}, {"due", "2020-01-01"}, {"k", "0"}});
     kiosk.pressIfThere("instruments.point.add");
     kiosk.press("instruments.keep-certificate");
     kiosk.stop("certificate-form-faults");
@@ -115,7 +110,7 @@ void walkBoiling(TourKiosk& kiosk) {
     kiosk.stop("check-boiling-air-faults");
     kiosk.press("instruments.air.barometer");
     kiosk.press("instruments.air-unit.hpa");
-    typeAll(kiosk, {{"pressure", "1013"}, {"altitude", "5000"}});
+    kiosk.typeAll("instruments.", {{"pressure", "1013"}, {"altitude", "5000"}});
     kiosk.press("instruments.air-take");
     kiosk.stop("check-boiling-air-confirm");
     kiosk.type("instruments.pressure", "9");
@@ -124,7 +119,7 @@ void walkBoiling(TourKiosk& kiosk) {
     kiosk.press("instruments.air.altitude");
     kiosk.stop("check-boiling-air-altitude");
     kiosk.press("instruments.air.report");
-    typeAll(kiosk, {{"pressure", "1013"}, {"altitude", "500"}});
+    kiosk.typeAll("instruments.", {{"pressure", "1013"}, {"altitude", "500"}});
     kiosk.press("instruments.air-take");
     kiosk.stop("check-boiling-prepare");
     kiosk.press("instruments.check.ready");
@@ -144,7 +139,7 @@ void walkBoiling(TourKiosk& kiosk) {
 
 void walkInstruments(TourKiosk& kiosk) {
     walkList(kiosk);
-    walkForms(kiosk);
+    walkInstrumentForms(kiosk);
     walkCertificate(kiosk);
     walkIce(kiosk);
     walkBoiling(kiosk);

@@ -32,7 +32,7 @@ private:
     const Tour& m_tour;
 };
 
-QString save(QQuickView& view, const QString& path, const QSize& size) {
+QString savePicture(QQuickView& view, const QString& path, const QSize& size) {
     constexpr int kRounds = 2; // what is loaded in the first is laid out in the second
     for (int i = 0; i < kRounds; ++i) {
         QCoreApplication::sendPostedEvents();
@@ -60,7 +60,7 @@ QString drawStops(QQuickView& view, KioskModel& kiosk, const Tour& tour, const Q
                                   .arg(size.width())
                                   .arg(size.height())
                                   .arg(dark ? QStringLiteral("dark") : QStringLiteral("light"));
-            if (const auto failure = save(view, folder.filePath(file), size); !failure.isEmpty()) {
+            if (const auto failure = savePicture(view, folder.filePath(file), size); !failure.isEmpty()) {
                 return failure;
             }
         }

@@ -7,12 +7,6 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-void typeAll(TourKiosk& kiosk, const std::vector<std::pair<const char*, const char*>>& fields) {
-    for (const auto& [name, text] : fields) {
-        kiosk.type(std::string{"shop."} + name, text);
-    }
-}
-
 void walkSettings(TourKiosk& kiosk) {
     kiosk.press("shop.section.settings");
     kiosk.stop("shop-settings");
@@ -25,14 +19,14 @@ void walkDryers(TourKiosk& kiosk) {
     kiosk.stop("shop-dryers");
     kiosk.press("shop.dryers.pick.*");
     kiosk.stop("shop-dryer-form");
-    typeAll(kiosk, {{"dryers.name", ""},
-                    {"dryers.length", "0"},
-                    {"dryers.belt", "fast"},
-                    {"dryers.slowest", "9"},
-                    {"dryers.fastest", "1"},
-                    {"dryers.set-point", "9000"},
-                    {"dryers.highest", "1"},
-                    {"dryers.pieces", "-1"}});
+    kiosk.typeAll("shop.", {{"dryers.name", ""},
+                            {"dryers.length", "0"},
+                            {"dryers.belt", "fast"},
+                            {"dryers.slowest", "9"},
+                            {"dryers.fastest", "1"},
+                            {"dryers.set-point", "9000"},
+                            {"dryers.highest", "1"},
+                            {"dryers.pieces", "-1"}});
     kiosk.press("shop.dryers.save");
     kiosk.stop("shop-dryer-form-faults");
     kiosk.press("shop.dryers.leave");

@@ -8,12 +8,6 @@ namespace {
 
 using Fields = std::vector<std::pair<const char*, const char*>>;
 
-void typeAll(TourKiosk& kiosk, const Fields& fields) {
-    for (const auto& [name, text] : fields) {
-        kiosk.type(std::string{"tests.field."} + name, text);
-    }
-}
-
 /// The other lists are offered beside what is due.
 void showList(TourKiosk& kiosk, const std::string& list) {
     kiosk.pressIfThere("tests.back");
@@ -35,7 +29,7 @@ void chooseTest(TourKiosk& kiosk, const char* run, const std::string& method) {
 }
 
 /// What is entered is signed once; the kiosk remembers for a while who it was.
-void save(TourKiosk& kiosk) {
+void saveTest(TourKiosk& kiosk) {
     kiosk.press("tests.save");
     if (kiosk.offers("sign-in.leave")) {
         kiosk.scan(drivers::TicketKind::person, 6);
@@ -89,27 +83,27 @@ void walkPrint(TourKiosk& kiosk) {
     kiosk.pressIfThere("refusal.close");
 }
 
-void walkForms(TourKiosk& kiosk) {
+void walkTestForms(TourKiosk& kiosk) {
     showList(kiosk, "due");
     kiosk.press("tests.name");
     kiosk.stop("tests-name-form");
-    typeAll(kiosk, {{"run", "99"}, {"piece", "0"}, {"printed", "noon"}});
+    kiosk.typeAll("tests.field.", {{"run", "99"}, {"piece", "0"}, {"printed", "noon"}});
     kiosk.press("tests.set.retained.yes");
-    typeAll(kiosk, {{"until", "soon"}});
+    kiosk.typeAll("tests.field.", {{"until", "soon"}});
     kiosk.press("tests.save");
     kiosk.stop("tests-name-form-faults");
     kiosk.press("tests.back");
     showList(kiosk, "due");
     kiosk.press("tests.new-load");
     kiosk.stop("tests-load-form");
-    typeAll(kiosk, {{"temperature", "900"}});
+    kiosk.typeAll("tests.field.", {{"temperature", "900"}});
     kiosk.press("tests.save");
     kiosk.stop("tests-load-form-faults");
     kiosk.press("tests.back");
     showList(kiosk, "methods");
     kiosk.press("tests.new-method");
     kiosk.stop("tests-method-form");
-    typeAll(kiosk, {{"rest", "long"}, {"due", "72, 24"}});
+    kiosk.typeAll("tests.field.", {{"rest", "long"}, {"due", "72, 24"}});
     kiosk.press("tests.save");
     kiosk.stop("tests-method-form-faults");
     kiosk.press("tests.back");
@@ -119,7 +113,7 @@ void walkForms(TourKiosk& kiosk) {
 void walkTests(TourKiosk& kiosk) {
     chooseTest(kiosk, "20391", "stretch-jersey");
     kiosk.stop("tests-stretch");
-    typeAll(kiosk, {{"lengthwise.original", "0"}, {"lengthwise.stretched", "150"}});
+    kiosk.typeAll("tests.field.", {{"lengthwise.original", "0"}, {"lengthwise.stretched", "150"}});
     kiosk.press("tests.save");
     kiosk.stop("tests-stretch-faults");
     kiosk.press("tests.back");
@@ -136,7 +130,8 @@ void walkTests(TourKiosk& kiosk) {
     }
     chooseTest(kiosk, "20391", "rub-iso");
     kiosk.press("tests.typed");
-    typeAll(kiosk, {{"answer.0", "4.3"}, {"answer.1", "7"}, {"before.l", "140"}, {"before.a", "1"}, {"before.b", "1"}});
+    kiosk.typeAll("tests.field.",
+                  {{"answer.0", "4.3"}, {"answer.1", "7"}, {"before.l", "140"}, {"before.a", "1"}, {"before.b", "1"}});
     kiosk.press("tests.save");
     kiosk.stop("tests-rub-faults");
     kiosk.press("tests.back");
@@ -152,8 +147,9 @@ void walkWash(TourKiosk& kiosk) {
     showList(kiosk, "due");
     kiosk.press("tests.due.1.*");
     kiosk.stop("tests-drum");
-    typeAll(kiosk, {{"machine", "Washer 1"}, {"good-witness", "G-2"}, {"weak-witness", "W-2"}, {"temperature", "60"}});
-    save(kiosk);
+    kiosk.typeAll("tests.field.",
+                  {{"machine", "Washer 1"}, {"good-witness", "G-2"}, {"weak-witness", "W-2"}, {"temperature", "60"}});
+    saveTest(kiosk);
     kiosk.stop("tests-washed");
     kiosk.pressIfThere("refusal.close");
     showList(kiosk, "due");
@@ -162,7 +158,7 @@ void walkWash(TourKiosk& kiosk) {
     kiosk.press("tests.set.good.4.5");
     kiosk.press("tests.set.weak.2");
     kiosk.stop("tests-judge-chosen");
-    save(kiosk);
+    saveTest(kiosk);
     kiosk.stop("tests-judged");
     kiosk.pressIfThere("refusal.close");
     showList(kiosk, "due");
@@ -175,7 +171,7 @@ void walkWash(TourKiosk& kiosk) {
     kiosk.press("tests.set.answer.2.yes");
     kiosk.press("tests.set.answer.3.yes");
     kiosk.stop("tests-grade-chosen");
-    save(kiosk);
+    saveTest(kiosk);
     kiosk.stop("tests-failed");
     kiosk.pressIfThere("refusal.close");
 }
@@ -185,7 +181,7 @@ void walkWash(TourKiosk& kiosk) {
 void walkPrintTests(TourKiosk& kiosk) {
     walkLists(kiosk);
     walkPrint(kiosk);
-    walkForms(kiosk);
+    walkTestForms(kiosk);
     walkTests(kiosk);
     walkWash(kiosk);
     kiosk.press("dryer");

@@ -376,6 +376,12 @@ void TourKiosk::type(const std::string& field, const std::string& text) {
     settle();
 }
 
+void TourKiosk::typeAll(const std::string& prefix, const std::vector<std::pair<const char*, const char*>>& fields) {
+    for (const auto& [name, text] : fields) {
+        type(prefix + name, text);
+    }
+}
+
 void TourKiosk::scan(drivers::TicketKind kind, std::uint64_t number) {
     constexpr int kWidth = 4;
     scanText(drivers::encode(kind, number, kWidth));

@@ -15,6 +15,9 @@
 #include <memory>
 #include <optional>
 #include <random>
+#include <string>
+#include <utility>
+#include <vector>
 
 namespace holdfast::kiosk::screens {
 
@@ -45,6 +48,8 @@ public:
     void pressDetail(const std::string& idStart, const std::string& words);
     /// Opens the pad of a field of the sheet and enters it.
     void type(const std::string& field, const std::string& text);
+    /// Each text into the field `prefix` + its name.
+    void typeAll(const std::string& prefix, const std::vector<std::pair<const char*, const char*>>& fields);
     /// Opens the pad and leaves it open.
     void openPad(const std::string& field);
     void scan(drivers::TicketKind kind, std::uint64_t number);

@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::array<int, 7> kWaits{0, 0, 2, 5, 15, 30, 60};
 
-const records::PersonOnFile* personOf(const SignIn::People& people, std::int64_t number) {
+const records::PersonOnFile* personAmong(const SignIn::People& people, std::int64_t number) {
     const auto found =
         std::find_if(people.begin(), people.end(), [&](const auto& one) { return one.number == number; });
     return found == people.end() ? nullptr : &*found;
@@ -55,7 +55,7 @@ std::optional<std::int64_t> SignIn::holder(Right right, const People& people, dr
     if (!m_signed || now - m_signed->at >= kSignatureLasts) {
         return std::nullopt;
     }
-    const auto* person = personOf(people, m_signed->person);
+    const auto* person = personAmong(people, m_signed->person);
     return person != nullptr && !person->left && mayDo(right, person->roles) ? std::optional{person->number}
                                                                              : std::nullopt;
 }
@@ -89,7 +89,7 @@ void SignIn::unchoose() noexcept {
 
 std::optional<SignInRefusal> SignIn::choose(std::int64_t number, const People& people) {
     assert(m_step == SignInStep::waiting || m_step == SignInStep::pin);
-    const auto* person = personOf(people, number);
+    const auto* person = personAmong(people, number);
     if (person == nullptr) {
         return SignInRefusal{SignInCause::personUnknown};
     }
@@ -133,7 +133,7 @@ tl::expected<PinCheck, SignInRefusal> SignIn::tryPin(const People& people, drive
     ++m_tries.of[number];
     m_out = true;
     m_step = SignInStep::checking;
-    return PinCheck{number, personOf(people, number)->pinHash};
+    return PinCheck{number, personAmong(people, number)->pinHash};
 }
 
 std::optional<tl::expected<std::int64_t, SignInRefusal>>

@@ -34,14 +34,8 @@ std::vector<std::string> lastRide(const ProvingState& state, const AnnouncedRun&
     return ids;
 }
 
-const KeptReading* keptById(const ProvingState& state, const std::string& id) {
-    const auto found =
-        std::find_if(state.kept.begin(), state.kept.end(), [&](const KeptReading& one) { return one.id == id; });
-    return found == state.kept.end() ? nullptr : &*found;
-}
-
 /// The recording as it was, for the run that is now known.
-Recording recordingOf(Machine& m, const TraceLoaded& event, const records::TraceSeen& seen) {
+Recording claimedRecording(Machine& m, const TraceLoaded& event, const records::TraceSeen& seen) {
     const auto* kept = keptById(m.state, event.reading);
     Recording recording;
     recording.number = kept != nullptr ? kept->recording : m.nextNumber();
@@ -61,7 +55,7 @@ Recording recordingOf(Machine& m, const TraceLoaded& event, const records::Trace
 
 /// The one reading of the pass that is named, in the words of the trace's first entry but for the peaks.
 std::optional<PendingKeep> judgedAgain(Machine& m, const TraceLoaded& event, const records::TraceSeen& seen) {
-    auto recording = recordingOf(m, event, seen);
+    auto recording = claimedRecording(m, event, seen);
     Probe probe;
     probe.name = event.instrument.name;
     probe.known = event.instrument;

@@ -13,7 +13,7 @@ bool turnsAir(const records::ActionTaken& action) {
     return action.setPoint || action.action == FloorAction::hotter || action.action == FloorAction::cooler;
 }
 
-Recording recordingOf(const TraceLoaded& ride, const records::TraceSeen& seen) {
+Recording keptRecording(const TraceLoaded& ride, const records::TraceSeen& seen) {
     Recording recording;
     recording.instrument = ride.instrument.name;
     recording.samples = ride.samples;
@@ -46,7 +46,7 @@ std::optional<analytics::UsualRide> usualRideOf(const TraceLoaded& ride,
     const drivers::CountScale scale{seen->step.value, seen->step.unit == analytics::TemperatureUnit::celsius
                                                           ? drivers::ReadingUnit::celsius
                                                           : drivers::ReadingUnit::fahrenheit};
-    const auto raw = rawTraceOf(recordingOf(ride, *seen), scale, calibration->instrument());
+    const auto raw = rawTraceOf(keptRecording(ride, *seen), scale, calibration->instrument());
     const auto passes = analytics::cleanRecording(raw, calibration.get()).passes;
     const auto index = static_cast<std::size_t>(seen->pass - 1);
     if (seen->pass < 1 || index >= passes.size()) {

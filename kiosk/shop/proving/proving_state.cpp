@@ -9,13 +9,13 @@ bool isRiding(const Probe& probe) {
     return probe.recording && probe.recording->stage != RideStage::watching;
 }
 
+} // namespace
+
 const KeptReading* keptById(const ProvingState& state, const std::string& id) {
     const auto found =
         std::find_if(state.kept.begin(), state.kept.end(), [&](const KeptReading& one) { return one.id == id; });
     return found == state.kept.end() ? nullptr : &*found;
 }
-
-} // namespace
 
 bool isBeingAnswered(const ProvingState& state, const std::string& reading) {
     return std::any_of(state.pending.begin(), state.pending.end(), [&](const PendingKeep& pending) {

@@ -173,6 +173,8 @@ struct ProvingState final {
 [[nodiscard]] const Probe* shownProbe(const ProvingState& state);
 /// The reading the verdict speaks of first: the worst.
 [[nodiscard]] const KeptReading* shownReading(const ProvingState& state);
+/// Null: none of this session.
+[[nodiscard]] const KeptReading* keptById(const ProvingState& state, const std::string& id);
 /// Readings of the verdict shown that may be taken again: one ride's, not proven, that could have been, each once, of
 /// runs on the belt whose dryer was not changed since.
 [[nodiscard]] std::vector<const KeptReading*> retakeable(const ProvingState& state);

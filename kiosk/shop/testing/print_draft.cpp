@@ -11,7 +11,7 @@ namespace {
 
 using Cause = TestFaultCause;
 
-constexpr std::int64_t kMinute = 60'000;
+constexpr std::int64_t kFieldMinute = 60'000;
 
 std::optional<records::RetainedPlace> placeFrom(const RetainedDraft& draft, TestReader& read) {
     if (!draft.retained) {
@@ -53,7 +53,7 @@ void readTime(const PrintDraft& draft, const PrintContext& context, TestReader& 
     const auto* lot = lotOf(draft, context);
     if (named.printedAt > context.now) {
         read.fault({Cause::printedInFuture, "printed"});
-    } else if (at && lot != nullptr && named.printedAt + kMinute <= lot->openedAt) { // the field has whole minutes
+    } else if (at && lot != nullptr && named.printedAt + kFieldMinute <= lot->openedAt) { // the field has whole minutes
         read.fault({Cause::printedBeforeLot, "printed", {}, {}, lot->openedAt});
     }
 }

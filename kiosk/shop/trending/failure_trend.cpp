@@ -57,7 +57,7 @@ void fillWeeks(const TrendFacts& facts, const std::vector<LotOutcome>& outcomes,
     }
 }
 
-void takeChart(const FailureQuestion& question, FailureTrend& trend) {
+void takeFailureChart(const FailureQuestion& question, FailureTrend& trend) {
     std::vector<st::Counted> periods;
     std::vector<std::size_t> places; ///< of the weeks that have a point
     for (std::size_t i = 0; i < trend.weeks.size(); ++i) {
@@ -126,7 +126,7 @@ FailureTrend failureTrend(const TrendFacts& facts, const FailureQuestion& questi
         times.push_back(week.begins);
         shares.push_back({week.failed, week.lots});
     }
-    takeChart(question, trend);
+    takeFailureChart(question, trend);
     if (const auto rate = st::rateWithMissed(bad, drawn, missed)) {
         trend.readingRate = *rate;
     } else {

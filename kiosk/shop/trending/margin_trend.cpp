@@ -30,11 +30,11 @@ Series seriesOf(const std::vector<Episode>& episodes) {
     return series;
 }
 
-TemperatureDifference kelvins(double value) {
+TemperatureDifference kelvinsOf(double value) {
     return TemperatureDifference::fromCelsius(value);
 }
 
-void takeChart(const MarginQuestion& question, const Series& series, MarginTrend& trend) {
+void takeMarginChart(const MarginQuestion& question, const Series& series, MarginTrend& trend) {
     const auto count = series.values.size();
     const std::size_t least = question.baseline ? 1 : 2;
     if (count < least) {
@@ -52,16 +52,16 @@ void takeChart(const MarginQuestion& question, const Series& series, MarginTrend
         return;
     }
     const auto& shown = chart->individuals;
-    trend.limits = MarginLimits{kelvins(shown.limits.lower),
-                                kelvins(shown.limits.center),
-                                kelvins(shown.limits.upper),
-                                kelvins(shown.baseline.sigma),
+    trend.limits = MarginLimits{kelvinsOf(shown.limits.lower),
+                                kelvinsOf(shown.limits.center),
+                                kelvinsOf(shown.limits.upper),
+                                kelvinsOf(shown.baseline.sigma),
                                 question.baseline ? shown.baseline.name : std::string{},
                                 shown.baseline.points,
                                 shown.baseline.caveats};
     for (std::size_t i = 0; i < count; ++i) {
         auto& point = trend.points[series.places[i]];
-        point.ewma = kelvins(chart->ewma.values[i]);
+        point.ewma = kelvinsOf(chart->ewma.values[i]);
         point.marks = shown.findings.marks[i];
     }
     for (const auto outside : chart->ewma.outside) {
@@ -91,10 +91,10 @@ Figure<MarginDrift> driftOf(const Series& series) {
         return tl::unexpected(refusalOf(drift.error(), count, static_cast<std::int64_t>(st::kDriftPoints)));
     }
     MarginDrift said;
-    said.aWeek = kelvins(drift->line.slope);
-    said.leastAWeek = kelvins(drift->line.lower.value_or(drift->line.slope));
-    said.mostAWeek = kelvins(drift->line.upper.value_or(drift->line.slope));
-    said.now = kelvins(drift->levelNow);
+    said.aWeek = kelvinsOf(drift->line.slope);
+    said.leastAWeek = kelvinsOf(drift->line.lower.value_or(drift->line.slope));
+    said.mostAWeek = kelvinsOf(drift->line.upper.value_or(drift->line.slope));
+    said.now = kelvinsOf(drift->levelNow);
     said.standing = drift->standing;
     said.episodes = series.values.size();
     if (drift->standing == st::DriftStanding::Crosses) {
@@ -132,7 +132,7 @@ MarginTrend marginTrend(const TrendFacts& facts, const MarginQuestion& question)
         trend.points[i].episode = i;
     }
     const auto series = seriesOf(trend.episodes);
-    takeChart(question, series, trend);
+    takeMarginChart(question, series, trend);
     trend.drift = driftOf(series);
     trend.since = changeIn(facts, question.filter, series.times, series.values, question.seed);
     trend.below = belowLimit(facts, question.filter, trend.episodes);

@@ -10,7 +10,7 @@ namespace {
 namespace st = analytics::statistics;
 using records::TrendEventKind;
 
-constexpr int kOrders = 1'999; ///< so that p can fall well below kChangeRisk
+constexpr int kChangeOrders = 1'999; ///< so that p can fall well below kChangeRisk
 
 Figure<SinceWhen> saidOf(const TrendFacts& facts, const TrendFilter& filter, std::span<const std::int64_t> times,
                          const tl::expected<st::ChangePoint, st::StatisticsFault>& change) {
@@ -75,7 +75,7 @@ Figure<SinceWhen> changeIn(const TrendFacts& facts, const TrendFilter& filter, s
         return tl::unexpected(Refusal{NoFigure::tooFewEpisodes, static_cast<std::int64_t>(times.size()),
                                       static_cast<std::int64_t>(kLeastChange)});
     }
-    return saidOf(facts, filter, times, st::changeInMean(margins, {0.95, kOrders, seed}));
+    return saidOf(facts, filter, times, st::changeInMean(margins, {0.95, kChangeOrders, seed}));
 }
 
 Figure<SinceWhen> changeIn(const TrendFacts& facts, const TrendFilter& filter, std::span<const std::int64_t> times,
@@ -94,7 +94,7 @@ Figure<SinceWhen> changeIn(const TrendFacts& facts, const TrendFilter& filter, s
         return tl::unexpected(
             Refusal{failed == 0 ? NoFigure::nothingFailed : NoFigure::everythingFailed, failed, total});
     }
-    return saidOf(facts, filter, times, st::changeInShare(weeks, {0.95, kOrders, seed}));
+    return saidOf(facts, filter, times, st::changeInShare(weeks, {0.95, kChangeOrders, seed}));
 }
 
 std::vector<FactIndex> eventsIn(const TrendFacts& facts, const TrendFilter& filter,

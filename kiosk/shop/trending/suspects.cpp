@@ -14,7 +14,7 @@ namespace st = analytics::statistics;
 
 /// So that p can fall far enough for q ≤ kStrongQ among a thousand levels; all but the strongest are let go long
 /// before.
-constexpr std::int64_t kOrders = 199'999;
+constexpr std::int64_t kSuspectOrders = 199'999;
 constexpr std::size_t kTrials = 3; ///< of so many suspects the trial is worked out
 
 struct Ranked final {
@@ -121,7 +121,7 @@ std::vector<Ranked> rankAll(const std::vector<FactorTable>& tables, std::uint64_
         }
         st::SharedFailureSettings settings;
         settings.seed = seed;
-        settings.permutations = kOrders;
+        settings.permutations = kSuspectOrders;
         const auto shared = st::rankSharedFailures(table.table(), settings);
         if (!shared) {
             continue;

@@ -7,8 +7,8 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr std::string_view kCause = "complaint.cause.pick.";
-constexpr std::string_view kComplaint = "complaint.cause.complaint.";
+constexpr std::string_view kPickedCause = "complaint.cause.pick.";
+constexpr std::string_view kLikeComplaint = "complaint.cause.complaint.";
 
 } // namespace
 
@@ -57,11 +57,11 @@ void ComplaintCauses::reload() {
 }
 
 bool ComplaintCauses::act(const std::string& id) {
-    if (const auto cause = restOf(id, kCause)) {
+    if (const auto cause = restOf(id, kPickedCause)) {
         m_chosen = m_chosen == *cause ? std::string{} : *cause;
         return true;
     }
-    if (const auto complaint = restOf(id, kComplaint)) {
+    if (const auto complaint = restOf(id, kLikeComplaint)) {
         const auto wanted = *complaint;
         m_open(wanted); // closes this page
         return true;
@@ -78,7 +78,7 @@ void ComplaintCauses::addRow(SheetPageState& page, const shop::trending::CauseRo
                                     : text("holds.risk.cause-count", {{"count", std::to_string(cause.findings)}}),
                 wording::decidesText(cause.cause, speech()));
     if (cause.findings > 0) {
-        row.id = toQString(std::string{kCause} + name);
+        row.id = toQString(std::string{kPickedCause} + name);
         row.strong = true;
         row.chosen = m_chosen == name;
         auto detail = row.detail.toStdString() + "\n" +
@@ -95,7 +95,7 @@ void ComplaintCauses::addRow(SheetPageState& page, const shop::trending::CauseRo
             text("holds.complaint.title", {{"number", std::to_string(complaint.number)}}), {},
             text("holds.complaint.row-detail", {{"what", wording::word(complaint.what, speech())},
                                                 {"day", wording::dayOf(complaint.at, how().utcOffsetMinutes)}}));
-        one.id = toQString(std::string{kComplaint} + complaint.id);
+        one.id = toQString(std::string{kLikeComplaint} + complaint.id);
         one.indent = 1;
         rows.push_back(one);
     }

@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/deciding/complaint_form.hpp"
 
 #include "kiosk/screens/presenting/deciding/pictures_laid.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 
 #include <array>
@@ -11,9 +12,8 @@ namespace {
 using records::ComplaintKind;
 
 constexpr std::string_view kKind = "complaint.kind.";
-constexpr std::string_view kRun = "complaint.run.";
-constexpr std::string_view kLot = "complaint.lot.";
-constexpr int kMostFound = 12;
+constexpr std::string_view kFormRun = "complaint.run.";
+constexpr std::string_view kFormLot = "complaint.lot.";
 constexpr std::array kKinds{ComplaintKind::washedOut, ComplaintKind::cracked,  ComplaintKind::peeled,
                             ComplaintKind::bled,      ComplaintKind::scorched, ComplaintKind::rubbedOff,
                             ComplaintKind::feel,      ComplaintKind::other};
@@ -141,9 +141,9 @@ bool ComplaintForm::act(const std::string& id) {
                 m_draft.what = one;
             }
         }
-    } else if (const auto run = restOf(id, kRun)) {
+    } else if (const auto run = restOf(id, kFormRun)) {
         tie(*run, std::nullopt);
-    } else if (const auto lot = restOf(id, kLot)) {
+    } else if (const auto lot = restOf(id, kFormLot)) {
         m_draft.lot = *lot;
     } else if (id == "complaint.untie") {
         m_draft.run.reset();
@@ -245,7 +245,7 @@ void ComplaintForm::addTie(SheetPageState& page) const {
             auto row =
                 factRow(text("holds.trace.row", {{"run", std::to_string(found.runNumber)}, {"title", found.runTitle}}),
                         found.what, found.customer);
-            row.id = toQString(std::string{kRun} + found.run);
+            row.id = toQString(std::string{kFormRun} + found.run);
             rows.push_back(row);
         }
         page.blocks.append(rows.empty() ? textBlock(SheetKinds::Sentence, text("holds.complaint.tie-hint"))
@@ -255,11 +255,12 @@ void ComplaintForm::addTie(SheetPageState& page) const {
     page.blocks.append(textBlock(SheetKinds::Sentence, m_runTitle));
     std::vector<Choice> lots;
     for (const auto& row : m_lots) {
-        lots.push_back({std::string{kLot} + row.id, text("holds.trace.lot", {{"lot", std::to_string(row.number)}})});
+        lots.push_back(
+            {std::string{kFormLot} + row.id, text("holds.trace.lot", {{"lot", std::to_string(row.number)}})});
     }
     if (!lots.empty()) {
         page.blocks.append(choicesBlock(text("holds.complaint.tie-lot"), lots,
-                                        m_draft.lot ? std::string{kLot} + *m_draft.lot : std::string{}));
+                                        m_draft.lot ? std::string{kFormLot} + *m_draft.lot : std::string{}));
     }
     page.blocks.append(pressBlock({pressOf("complaint.untie", text("holds.complaint.untie"))}));
 }

@@ -1,17 +1,14 @@
 #include "kiosk/screens/presenting/deciding/complaint_recall.hpp"
 
 #include "kiosk/screens/presenting/deciding/file_laid.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/screens/presenting/places/print_recall.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 
 namespace holdfast::kiosk::screens {
-namespace {
-
-constexpr std::size_t kMostShown = 200;
-
-} // namespace
+namespace {} // namespace
 
 ComplaintRecall::ComplaintRecall(const PlaceNeeds& needs, std::int64_t complaint, std::vector<std::string> lots)
     : HoldsPage{needs, {}}, m_complaint{complaint}, m_lots{std::move(lots)} {

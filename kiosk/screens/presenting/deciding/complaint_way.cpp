@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/deciding/complaint_way.hpp"
 
 #include "kiosk/records/lot_state.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
 
@@ -10,10 +11,8 @@ namespace holdfast::kiosk::screens {
 namespace {
 
 constexpr std::string_view kFits = "complaint.fits.";
-constexpr std::string_view kLot = "complaint.at-risk.";
+constexpr std::string_view kLotAtRisk = "complaint.at-risk.";
 constexpr std::string_view kWash = "complaint.wash.";
-constexpr int kMostFound = 12;
-constexpr int kPrintWidth = 4;
 
 /// A clue's parts, and the customer: each may fit for itself.
 std::vector<std::string> partsOf(const records::ComplaintTaken& taken) {
@@ -323,7 +322,7 @@ bool ComplaintWay::act(const std::string& id) {
         look(*run);
     } else if (id == "complaint.clue") {
         m_clueShown = true;
-    } else if (const auto lot = restOf(id, kLot)) {
+    } else if (const auto lot = restOf(id, kLotAtRisk)) {
         m_chosenLot = m_chosenLot == *lot ? std::string{} : *lot;
         m_fault.reset();
     } else if (id == "complaint.all-lots") {

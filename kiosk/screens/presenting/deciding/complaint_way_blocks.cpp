@@ -1,6 +1,7 @@
 // What a complaint's page shows, in the order that an owner asks in.
 #include "kiosk/screens/presenting/deciding/complaint_way.hpp"
 #include "kiosk/screens/presenting/deciding/large_first.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
 #include "kiosk/wording/risk_sentences.hpp"
@@ -31,14 +32,6 @@ const char* nameOf(ClueHit hit) {
         break;
     }
     return "fit.print";
-}
-
-std::string joined(const std::vector<std::string>& parts, const char* between) {
-    std::string all;
-    for (const auto& part : parts) {
-        all += (all.empty() || part.empty() ? "" : between) + part;
-    }
-    return all;
 }
 
 TrailEntry weight(const std::string& side, const std::vector<std::string>& parts, const std::string& none) {

@@ -1,6 +1,7 @@
 // What of a complaint's page is worked out beside it: what else is at risk, what to do, why, since when.
 #include "kiosk/screens/presenting/deciding/complaint_way.hpp"
 #include "kiosk/screens/presenting/deciding/large_first.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/shop/testing/print_code.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
@@ -14,14 +15,6 @@ namespace {
 using records::LotState;
 
 constexpr std::size_t kLotsShown = 8;
-
-std::string joined(const std::vector<std::string>& parts) {
-    std::string all;
-    for (const auto& part : parts) {
-        all += (all.empty() ? "" : " · ") + part;
-    }
-    return all;
-}
 
 } // namespace
 
@@ -58,7 +51,7 @@ std::string ComplaintWay::lotDetail(const LotAtRisk& lot) const {
     if (lot.asked) {
         parts.push_back(say("lot-asked"));
     }
-    return joined(parts);
+    return joined(parts, " · ");
 }
 
 SheetRow ComplaintWay::lotRow(const LotAtRisk& lot) const {

@@ -10,7 +10,7 @@ namespace {
 
 using shop::trending::CureCause;
 
-constexpr std::string_view kCause = "complaint.finding.cause.";
+constexpr std::string_view kFoundCause = "complaint.finding.cause.";
 
 std::optional<CureCause> causeNamed(const std::string& name) {
     for (std::size_t i = 0; i < shop::trending::kCureCauses; ++i) {
@@ -49,7 +49,7 @@ bool FindingForm::act(const std::string& id) {
         }
         return true;
     }
-    if (const auto cause = restOf(id, kCause)) {
+    if (const auto cause = restOf(id, kFoundCause)) {
         m_cause = causeNamed(*cause);
         m_touched = true;
         m_faults.clear();
@@ -97,11 +97,11 @@ void FindingForm::addTo(SheetPageState& page) const {
     std::vector<Choice> causes;
     for (std::size_t i = 0; i < shop::trending::kCureCauses; ++i) {
         const auto cause = static_cast<CureCause>(i);
-        causes.push_back(
-            {std::string{kCause} + wording::nameOf(cause), largeFirst(wording::word(cause, speech())).toStdString()});
+        causes.push_back({std::string{kFoundCause} + wording::nameOf(cause),
+                          largeFirst(wording::word(cause, speech())).toStdString()});
     }
     page.blocks.append(choicesBlock(text("holds.risk.cause-choose"), causes,
-                                    m_cause ? std::string{kCause} + wording::nameOf(*m_cause) : std::string{}));
+                                    m_cause ? std::string{kFoundCause} + wording::nameOf(*m_cause) : std::string{}));
     if (m_cause) {
         page.blocks.append(textBlock(SheetKinds::Note, wording::decidesText(*m_cause, speech())));
     }

@@ -6,6 +6,7 @@
 #include "kiosk/screens/presenting/deciding/reading_sheet.hpp"
 #include "kiosk/screens/presenting/deciding/recall_sheet.hpp"
 #include "kiosk/screens/presenting/deciding/shelf_sheet.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 
 #include <algorithm>
@@ -18,8 +19,7 @@ using records::HoldCause;
 
 constexpr int kMostRuns = 500;
 constexpr int kPastLots = 40; // of each dryer, whose reasons are offered again
-constexpr std::size_t kMostReasons = 5;
-constexpr int kPrintWidth = 4;
+constexpr std::size_t kMostReasonsOffered = 5;
 
 } // namespace
 
@@ -276,7 +276,7 @@ std::vector<std::string> HoldsPlace::earlierReasons() const {
             }
         }
     }
-    return shop::deciding::frequentReasons(reasons, kMostReasons);
+    return shop::deciding::frequentReasons(reasons, kMostReasonsOffered);
 }
 
 bool HoldsPlace::enter(const std::string& field, const std::string& typed) {

@@ -9,10 +9,10 @@ namespace {
 
 using records::StruckCause;
 
-constexpr std::string_view kCause = "holds.strike.cause.";
+constexpr std::string_view kStruckCause = "holds.strike.cause.";
 constexpr std::array kCauses{StruckCause::probeFellOut, StruckCause::wrongPrint, StruckCause::leadCaught,
                              StruckCause::garbledTrace};
-constexpr std::size_t kMostReasons = 6;
+constexpr std::size_t kMostReasonsSaid = 6;
 
 } // namespace
 
@@ -61,7 +61,7 @@ bool ReadingSheet::act(const std::string& id) {
     } else if (id == "holds.strike.sign" && m_striking) {
         strike();
         return true;
-    } else if (const auto word = restOf(id, kCause)) {
+    } else if (const auto word = restOf(id, kStruckCause)) {
         for (const auto cause : kCauses) {
             if (wording::nameOf(cause) == *word) {
                 m_cause = cause;
@@ -133,7 +133,7 @@ void ReadingSheet::addVerdict(SheetPageState& page) const {
     page.blocks.append(rowsBlock(SheetKinds::Facts, facts));
     if (m_taken->verdict && !m_taken->verdict->reasons.empty()) {
         page.blocks.append(
-            textBlock(SheetKinds::Sentence, wording::sentences(m_taken->verdict->reasons, kMostReasons, speech())));
+            textBlock(SheetKinds::Sentence, wording::sentences(m_taken->verdict->reasons, kMostReasonsSaid, speech())));
     }
 }
 
@@ -170,10 +170,11 @@ void ReadingSheet::addTo(SheetPageState& page) const {
         page.blocks.append(textBlock(SheetKinds::Sentence, text("holds.strike.lead")));
         std::vector<Choice> choices;
         for (const auto cause : kCauses) {
-            choices.push_back({std::string{kCause} + wording::nameOf(cause), wording::word(cause, speech())});
+            choices.push_back({std::string{kStruckCause} + wording::nameOf(cause), wording::word(cause, speech())});
         }
-        page.blocks.append(choicesBlock(text("holds.strike.cause"), choices,
-                                        m_cause ? std::string{kCause} + wording::nameOf(*m_cause) : std::string{}));
+        page.blocks.append(
+            choicesBlock(text("holds.strike.cause"), choices,
+                         m_cause ? std::string{kStruckCause} + wording::nameOf(*m_cause) : std::string{}));
         page.actions = {pressOf("holds.strike.sign", text("holds.strike.sign"), true),
                         pressOf("holds.strike.leave", text("holds.leave"))};
         return;

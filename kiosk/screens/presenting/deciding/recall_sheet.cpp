@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/deciding/recall_sheet.hpp"
 
 #include "kiosk/screens/presenting/deciding/file_laid.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/screens/presenting/places/print_recall.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
@@ -9,7 +10,6 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr std::size_t kMostShown = 200;
 constexpr double kSecond = 1e6; // microseconds
 
 } // namespace

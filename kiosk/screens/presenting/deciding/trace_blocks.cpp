@@ -1,5 +1,6 @@
 // What Trace shows.
 #include "kiosk/records/lot_state.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/screens/presenting/deciding/trace_place.hpp"
 #include "kiosk/wording/deciding_sentences.hpp"
 #include "kiosk/wording/instrument_sentences.hpp"
@@ -57,16 +58,6 @@ std::int64_t printNumber(const shop::tracing::TraceFacts& facts, const std::stri
 /// The five signs in laundry pen: the code without its leading T.
 std::string printSigns(std::int64_t number) {
     return drivers::encode(drivers::TicketKind::print, static_cast<std::uint64_t>(number), 4).substr(1);
-}
-
-std::string joined(const std::vector<std::string>& parts) {
-    std::string all;
-    for (const auto& part : parts) {
-        if (!part.empty()) {
-            all += (all.empty() ? "" : " · ") + part;
-        }
-    }
-    return all;
 }
 
 /// Fills a line of the trail with what one thing was.
@@ -146,7 +137,7 @@ private:
     void say(const std::string& title) const { m_entry.title = toQString(title); }
     void detail(std::vector<std::string> parts) const {
         parts.insert(parts.begin(), m_entry.detail.toStdString()); // the lot
-        m_entry.detail = toQString(joined(parts));
+        m_entry.detail = toQString(joined(parts, " · "));
     }
 
     TrailEntry& m_entry;

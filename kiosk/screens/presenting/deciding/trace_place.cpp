@@ -1,19 +1,19 @@
 #include "kiosk/screens/presenting/deciding/trace_place.hpp"
 
 #include "kiosk/reports/report.hpp"
+#include "kiosk/screens/presenting/deciding/shown_limits.hpp"
 #include "kiosk/screens/presenting/deciding/trace_query.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr int kMostFound = 100;
-constexpr int kPrintWidth = 4;
+constexpr int kMostTraced = 100;
 constexpr std::string_view kRun = "trace.run.";
-constexpr std::string_view kLot = "trace.lot.";
+constexpr std::string_view kTracedLot = "trace.lot.";
 constexpr std::string_view kReading = "trace.reading.";
 constexpr std::string_view kPrint = "trace.print.";
-constexpr std::string_view kComplaint = "trace.complaint.";
+constexpr std::string_view kTracedComplaint = "trace.complaint.";
 
 } // namespace
 
@@ -58,7 +58,7 @@ void TracePlace::ask(const std::string& clue) {
     m_clue = clue;
     m_facts.reset();
     m_closed = std::move(m_reading);
-    auto found = records::runsByClue(m_needs.book->reader(), clue, kMostFound);
+    auto found = records::runsByClue(m_needs.book->reader(), clue, kMostTraced);
     if (!found) {
         failed(found.error());
         return;
@@ -139,9 +139,9 @@ bool TracePlace::act(const std::string& id) {
         showReading(*reading);
     } else if (const auto print = restOf(id, kPrint)) {
         showPrint(*print);
-    } else if (const auto lot = restOf(id, kLot)) {
+    } else if (const auto lot = restOf(id, kTracedLot)) {
         m_links->lot(*lot);
-    } else if (const auto complaint = restOf(id, kComplaint)) {
+    } else if (const auto complaint = restOf(id, kTracedComplaint)) {
         m_links->complaint(*complaint);
     } else if (id == "trace.certificate" && m_facts) {
         m_needs.print({PrintWish::What::certificate, m_facts->plan.number});

@@ -18,7 +18,7 @@ SheetBlock layerChoices(const shop::FlashEntry& flash, const wording::Speech& sp
                         flash.layer ? "reading.layer." + std::to_string(*flash.layer) : std::string{});
 }
 
-void addPreview(SheetPageState& page, const shop::FlashEntry& flash, const wording::Speech& speech) {
+void addFlashPreview(SheetPageState& page, const shop::FlashEntry& flash, const wording::Speech& speech) {
     page.blocks.append(textBlock(SheetKinds::Heading, speech.text("readings.flash.would-say")));
     page.blocks.append(textBlock(SheetKinds::Figure, wording::word(flash.preview->word, speech)));
     const auto& reasons = flash.preview->reasons;
@@ -42,7 +42,7 @@ void showFlashSheet(SheetPageState& page, const shop::ProvingState& state, const
     }
     page.blocks.append(fieldsBlock({field}));
     if (flash.preview) {
-        addPreview(page, flash, speech);
+        addFlashPreview(page, flash, speech);
     } else if (flash.missing == shop::RefusalCause::flashDoesNotApply) {
         const wording::Arguments layer{{"text", speech.layer(flash.layer)}};
         page.blocks.append(

@@ -1,13 +1,10 @@
 #include "kiosk/screens/presenting/floor/floor_sheets.hpp"
 #include "kiosk/screens/presenting/header_presenter.hpp"
 #include "kiosk/screens/presenting/places/blocks.hpp"
+#include "kiosk/screens/presenting/shown.hpp"
 
 namespace holdfast::kiosk::screens {
 namespace {
-
-std::string runName(std::int64_t number, const std::string& title) {
-    return number > 0 ? std::to_string(number) : title;
-}
 
 void addPowerLoss(SheetPageState& page, const shop::ProvingState& state, const wording::Speech& speech) {
     if (!state.floor.notReady) {

@@ -1,13 +1,12 @@
 #include "kiosk/screens/presenting/floor/floor_sheets.hpp"
 #include "kiosk/screens/presenting/places/blocks.hpp"
 #include "kiosk/screens/presenting/scale_presenter.hpp"
+#include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 #include "kiosk/wording/notices.hpp"
 
 namespace holdfast::kiosk::screens {
 namespace {
-
-constexpr std::size_t kMostReasons = 2;
 
 bool isSpot(const shop::HandEntry& hand) {
     return hand.instrument.kind == analytics::InstrumentKind::spot;
@@ -59,7 +58,7 @@ void addPreview(SheetPageState& page, const shop::ProvingState& state, const wor
     auto figure = textBlock(SheetKinds::Figure, wording::word(hand.preview->word, speech));
     figure.note = toQString(wording::marginText(hand.preview->margin, speech));
     page.blocks.append(figure);
-    if (const auto why = wording::sentences(hand.preview->reasons, kMostReasons, speech); !why.empty()) {
+    if (const auto why = wording::sentences(hand.preview->reasons, kMostPreviewReasons, speech); !why.empty()) {
         page.blocks.append(textBlock(SheetKinds::Sentence, why));
     }
 }

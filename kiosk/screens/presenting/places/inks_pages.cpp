@@ -2,6 +2,7 @@
 
 #include "kiosk/records/json_object.hpp"
 #include "kiosk/screens/presenting/places/inks_words.hpp"
+#include "kiosk/screens/presenting/places/listed.hpp"
 #include "kiosk/shop/stock/company.hpp"
 #include "kiosk/shop/typed/typed.hpp"
 
@@ -25,17 +26,9 @@ std::string percent(double value, const Speech& speech) {
     return speech.text("inks.percent", {{"percent", shop::numberTyped(value)}});
 }
 
-std::string listed(const std::vector<std::string>& names) {
-    std::string all;
-    for (const auto& name : names) {
-        all += (all.empty() ? "" : ", ") + name;
-    }
-    return all;
-}
-
-class Facts final {
+class InkFacts final {
 public:
-    explicit Facts(const Speech& speech) : m_speech{speech} {}
+    explicit InkFacts(const Speech& speech) : m_speech{speech} {}
 
     void add(const char* name, const std::string& value) {
         m_rows.push_back(factRow(m_speech.text(std::string{"inks.fact."} + name),
@@ -76,7 +69,7 @@ std::string bandOr(const std::optional<analytics::AdditiveBand>& band, const Spe
 }
 
 SheetBlock familyFacts(const records::FamilyRecord& family, const Speech& speech) {
-    Facts facts{speech};
+    InkFacts facts{speech};
     facts.add("chemistry", wording::word(family.chemistry, speech));
     facts.add("gel", family.gel ? speech.text("inks.range", {{"low", asAuthored(family.gel->low, speech)},
                                                              {"high", asAuthored(family.gel->high, speech)}})
@@ -165,7 +158,7 @@ std::string potLifeLeft(const ShownBucket& bucket, const Speech& speech) {
 
 void addBucketFacts(QList<SheetBlock>& blocks, const ShownBucket& shown, const Speech& speech) {
     const auto& bucket = shown.tree.bucket;
-    Facts facts{speech};
+    InkFacts facts{speech};
     facts.addIf("closed", bucket.closed ? wording::word(*bucket.closed, speech) : std::string{});
     facts.addIf("batch", bucket.batch);
     facts.addIf("expiry", bucket.expiry ? records::toText(*bucket.expiry) : std::string{});
@@ -229,7 +222,7 @@ QList<SheetBlock> fabricBlocks(const std::vector<records::FabricRecord>& revisio
     QList<SheetBlock> blocks;
     const auto& newest = revisions.back();
     addMark(blocks, newest.mark, newest.source, "cloth", speech);
-    Facts facts{speech};
+    InkFacts facts{speech};
     facts.add("hard-ceiling", authoredOr(newest.hardCeiling, speech));
     facts.add("bleed-ceiling", authoredOr(newest.bleedCeiling, speech));
     facts.add("need", wording::word(newest.needOfAtRiskColour, speech));

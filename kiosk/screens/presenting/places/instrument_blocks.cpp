@@ -43,9 +43,9 @@ std::string ageText(const std::optional<drivers::MonotonicTime>& since, drivers:
 }
 
 /// Collects rows; what is empty is left out.
-class Facts final {
+class InstrumentFacts final {
 public:
-    explicit Facts(const wording::Speech& speech) : m_speech{speech} {}
+    explicit InstrumentFacts(const wording::Speech& speech) : m_speech{speech} {}
     void add(const char* key, const std::string& value, const std::string& detail = {}) {
         if (!value.empty()) {
             m_rows.push_back(factRow(m_speech.text(key), value, detail));
@@ -65,7 +65,7 @@ std::string figure(const std::optional<Authored>& authored, const wording::Speec
     return text.empty() ? text : text + " " + speech.figures.unitSign();
 }
 
-void addSensor(Facts& facts, const records::InstrumentSpec& spec, const wording::Speech& speech) {
+void addSensor(InstrumentFacts& facts, const records::InstrumentSpec& spec, const wording::Speech& speech) {
     if (spec.type) {
         const std::string type{records::toWord(*spec.type)};
         facts.add("instruments.fact.type",
@@ -84,7 +84,7 @@ void addSensor(Facts& facts, const records::InstrumentSpec& spec, const wording:
     }
 }
 
-void addStrip(Facts& facts, const records::InstrumentDescribed& described, const wording::Speech& speech) {
+void addStrip(InstrumentFacts& facts, const records::InstrumentDescribed& described, const wording::Speech& speech) {
     const auto& strip = *described.spec.strip;
     std::string steps;
     for (const auto& step : strip.steps) {
@@ -166,7 +166,7 @@ void addStanding(QList<SheetBlock>& blocks, const shop::instruments::Standing& s
 void addFacts(QList<SheetBlock>& blocks, const records::InstrumentOnFile& one, const wording::Speech& speech) {
     const auto& described = one.described;
     const auto& spec = described.spec;
-    Facts facts{speech};
+    InstrumentFacts facts{speech};
     facts.add("instruments.fact.kind", wordOf(spec.kind, speech));
     if (spec.kind == analytics::InstrumentKind::strip && spec.strip) {
         addStrip(facts, described, speech);

@@ -1,6 +1,7 @@
 #include "kiosk/screens/presenting/places/order_import.hpp"
 
 #include "kiosk/screens/presenting/places/blocks.hpp"
+#include "kiosk/screens/presenting/places/brought_file.hpp"
 #include "kiosk/wording/plan_sentences.hpp"
 
 #include <algorithm>
@@ -10,21 +11,8 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr std::string_view kFile = "runs.file.";
-constexpr std::size_t kMostFaultsShown = 12;
-constexpr std::uintmax_t kLargestFile = 64U << 20U;
+constexpr std::string_view kOrderFile = "runs.file.";
 constexpr std::uintmax_t kReadAtOnce = 64U << 10U; // some hundred orders, within a frame
-
-std::optional<std::string> bytesOf(const std::filesystem::path& file) {
-    std::error_code fault;
-    const auto size = std::filesystem::file_size(file, fault);
-    std::ifstream in{file, std::ios::binary};
-    if (fault || !in || size > kLargestFile) {
-        return std::nullopt;
-    }
-    std::string bytes{std::istreambuf_iterator<char>{in}, {}};
-    return in.bad() ? std::nullopt : std::optional{std::move(bytes)};
-}
 
 /// Nothing: the file cannot be read.
 std::optional<shop::OrderList> readList(const std::filesystem::path& file, const shop::Stock& stock,
@@ -48,10 +36,10 @@ void OrderImport::look() {
 }
 
 bool OrderImport::act(const std::string& id) {
-    if (id.compare(0, kFile.size(), kFile) != 0) {
+    if (id.compare(0, kOrderFile.size(), kOrderFile) != 0) {
         return false;
     }
-    const auto index = static_cast<std::size_t>(std::atoi(id.c_str() + kFile.size()));
+    const auto index = static_cast<std::size_t>(std::atoi(id.c_str() + kOrderFile.size()));
     if (index < m_files.size()) {
         read(m_files[index]);
     }
@@ -96,7 +84,7 @@ QList<SheetBlock> OrderImport::blocks(const wording::Speech& speech) const {
     std::vector<SheetRow> rows;
     for (std::size_t i = 0; i < m_files.size(); ++i) {
         auto row = factRow(m_files[i].filename().string(), {});
-        row.id = toQString(std::string{kFile} + std::to_string(i));
+        row.id = toQString(std::string{kOrderFile} + std::to_string(i));
         row.chosen = m_chosen == m_files[i];
         rows.push_back(row);
     }

@@ -9,8 +9,6 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr const char* kLabelPaper = "label-62x100";
-
 analytics::Date dayOf(std::int64_t wallMilliseconds, const PrintSource& source) {
     return drivers::localDay({wallMilliseconds, source.now.utcOffsetMinutes});
 }

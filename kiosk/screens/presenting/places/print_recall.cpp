@@ -32,8 +32,8 @@ std::optional<reports::RecallLot> lotToCall(const PrintSource& source, const std
     return run && *run ? lotToCall(source, **lot, (*run)->plan) : std::nullopt;
 }
 
-std::optional<reports::RecallList> listed(const PrintSource& source, const reports::RecallSubject& subject,
-                                          const std::vector<reports::RecallLot>& lots) {
+std::optional<reports::RecallList> recallListFor(const PrintSource& source, const reports::RecallSubject& subject,
+                                                 const std::vector<reports::RecallLot>& lots) {
     auto list = reports::recallListOf(subject, lots);
     list.shop = source.shop;
     list.printed = source.now;
@@ -54,7 +54,7 @@ std::optional<reports::RecallList> reachedBy(const PrintSource& source, const re
         }
         reached.push_back(std::move(*one));
     }
-    return listed(source, subject, reached);
+    return recallListFor(source, subject, reached);
 }
 
 } // namespace
@@ -64,7 +64,7 @@ std::optional<reports::RecallList> recallOfLot(const PrintSource& source, const 
     if (!found) {
         return std::nullopt;
     }
-    return listed(source, {reports::RecallReach::lot, {}, found->run, found->lot}, {*found});
+    return recallListFor(source, {reports::RecallReach::lot, {}, found->run, found->lot}, {*found});
 }
 
 std::optional<reports::RecallList> recallOfRun(const PrintSource& source, std::int64_t run) {
@@ -85,7 +85,7 @@ std::optional<reports::RecallList> recallOfRun(const PrintSource& source, std::i
         }
         reached.push_back(std::move(*one));
     }
-    return listed(source, {reports::RecallReach::run, {}, run, 0}, reached);
+    return recallListFor(source, {reports::RecallReach::run, {}, run, 0}, reached);
 }
 
 std::optional<reports::RecallList> recallOfBatch(const PrintSource& source, const std::string& batch) {
@@ -113,7 +113,7 @@ std::optional<reports::RecallList> recallOfLots(const PrintSource& source, std::
         }
         reached.push_back(std::move(*one));
     }
-    return listed(source, {reports::RecallReach::complaint, {}, complaint, 0}, reached);
+    return recallListFor(source, {reports::RecallReach::complaint, {}, complaint, 0}, reached);
 }
 
 PrintWanted recallOfLotsFor(const PrintSource& source, std::int64_t complaint, const std::vector<std::string>& lots) {

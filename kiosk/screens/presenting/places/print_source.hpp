@@ -13,6 +13,9 @@ namespace holdfast::kiosk::screens {
 /// Nothing: the thing is not in the book, or the book could not be read.
 using PrintWanted = std::optional<reports::Reported>;
 
+/// What bins and prints carry.
+inline constexpr const char* kLabelPaper = "label-62x100";
+
 /// What every report is made from.
 struct PrintSource final {
     const ledger::Book& book;

@@ -10,6 +10,7 @@
 #include "kiosk/screens/presenting/places/print_certificate.hpp"
 #include "kiosk/screens/presenting/places/print_holds.hpp"
 #include "kiosk/screens/presenting/places/print_recall.hpp"
+#include "kiosk/screens/presenting/places/print_source.hpp"
 #include "kiosk/shop/keeping/badge.hpp"
 
 #include <algorithm>
@@ -21,7 +22,6 @@ namespace {
 using What = PrintWish::What;
 using Wanted = PrintWanted;
 
-constexpr const char* kLabelPaper = "label-62x100";
 constexpr const char* kSheetPaper = "a4"; ///< where the shop has not said another
 
 class Wishes final {

@@ -10,7 +10,7 @@ namespace holdfast::kiosk::screens {
 namespace {
 
 constexpr std::string_view kPick = "shop.dryers.pick.";
-constexpr std::string_view kField = "shop.dryers.";
+constexpr std::string_view kDryerField = "shop.dryers.";
 
 struct FieldRow final {
     const char* name;
@@ -71,7 +71,7 @@ void ShopDryers::addForm(SheetPageState& page) const {
     std::vector<SheetField> fields;
     for (const auto& row : kFields) {
         const std::string name{row.name};
-        auto field = fieldOf(std::string{kField} + name, text("shop.dryers.field." + name, {{"unit", unit}}),
+        auto field = fieldOf(std::string{kDryerField} + name, text("shop.dryers.field." + name, {{"unit", unit}}),
                              (*m_form).*row.typed, name == "length" ? text("shop.dryers.hint.length") : std::string{},
                              row.isNumber ? SheetKinds::Number : SheetKinds::Text);
         const auto fault =
@@ -153,7 +153,7 @@ bool ShopDryers::act(const std::string& id) {
 }
 
 bool ShopDryers::enter(const std::string& field, const std::string& typed) {
-    const auto name = restOf(field, kField);
+    const auto name = restOf(field, kDryerField);
     const auto* row =
         name ? std::find_if(kFields.begin(), kFields.end(), [&](const auto& one) { return one.name == *name; })
              : kFields.end();

@@ -1,5 +1,7 @@
 #include "kiosk/screens/presenting/places/shop_exchange.hpp"
 
+#include "kiosk/screens/presenting/places/brought_file.hpp"
+#include "kiosk/screens/presenting/places/listed.hpp"
 #include "kiosk/wording/keeping_sentences.hpp"
 
 #include <cstdlib>
@@ -9,21 +11,8 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr std::string_view kFile = "shop.file.pick.";
+constexpr std::string_view kBroughtFile = "shop.file.pick.";
 constexpr const char* kExportName = "holdfast-shop.json";
-constexpr std::uintmax_t kLargestFile = 64U << 20U;
-constexpr std::size_t kMostFaultsShown = 12;
-
-std::optional<std::string> bytesOf(const std::filesystem::path& file) {
-    std::error_code fault;
-    const auto size = std::filesystem::file_size(file, fault);
-    std::ifstream in{file, std::ios::binary};
-    if (fault || !in || size > kLargestFile) {
-        return std::nullopt;
-    }
-    std::string bytes{std::istreambuf_iterator<char>{in}, {}};
-    return in.bad() ? std::nullopt : std::optional{std::move(bytes)};
-}
 
 /// Whole or not at all: what stood there before stays until the new one is written.
 bool writeWhole(const std::filesystem::path& file, const std::string& text) {
@@ -41,14 +30,6 @@ bool writeWhole(const std::filesystem::path& file, const std::string& text) {
     }
     std::filesystem::rename(beside, file, fault);
     return !fault;
-}
-
-std::string listed(const std::vector<std::string>& names) {
-    std::string all;
-    for (const auto& name : names) {
-        all += (all.empty() ? "" : ", ") + name;
-    }
-    return all;
 }
 
 } // namespace
@@ -79,7 +60,7 @@ void ShopExchange::addTo(SheetPageState& page) const {
     std::vector<SheetRow> rows;
     for (std::size_t i = 0; i < m_files.size(); ++i) {
         auto row = factRow(m_files[i].filename().string(), {});
-        row.id = toQString(std::string{kFile} + std::to_string(i));
+        row.id = toQString(std::string{kBroughtFile} + std::to_string(i));
         row.chosen = m_chosen == m_files[i];
         rows.push_back(row);
     }
@@ -133,7 +114,7 @@ void ShopExchange::addPreview(SheetPageState& page) const {
 }
 
 bool ShopExchange::act(const std::string& id) {
-    if (const auto index = restOf(id, kFile)) {
+    if (const auto index = restOf(id, kBroughtFile)) {
         choose(static_cast<std::size_t>(std::atoi(index->c_str())));
     } else if (id == "shop.file.import-now" && m_file) {
         needs().sign(shop::Right::exchangeShopFile, [this](std::int64_t person) { takeOver(person); });

@@ -8,7 +8,7 @@ namespace holdfast::kiosk::screens {
 namespace {
 
 constexpr std::string_view kChoice = "shop.settings.choose.";
-constexpr std::string_view kField = "shop.settings.";
+constexpr std::string_view kSettingField = "shop.settings.";
 
 } // namespace
 
@@ -48,7 +48,7 @@ void ShopSettings::addTo(SheetPageState& page) const {
             continue;
         }
         auto field =
-            fieldOf(std::string{kField} + key, label, value, text("shop.settings.hint." + key),
+            fieldOf(std::string{kSettingField} + key, label, value, text("shop.settings.hint." + key),
                     row.kind == shop::SettingKind::number || row.kind == shop::SettingKind::count ? SheetKinds::Number
                                                                                                   : SheetKinds::Text);
         if (m_refused && m_refused->key == key) {
@@ -83,7 +83,7 @@ bool ShopSettings::act(const std::string& id) {
 }
 
 bool ShopSettings::enter(const std::string& field, const std::string& typed) {
-    const auto key = restOf(field, kField);
+    const auto key = restOf(field, kSettingField);
     if (!key || shop::settingNamed(*key) == nullptr) {
         return false;
     }

@@ -4,6 +4,7 @@
 #include "kiosk/screens/presenting/deciding/film_mark.hpp"
 #include "kiosk/screens/presenting/shown.hpp"
 #include "kiosk/screens/presenting/trending/trends_axes.hpp"
+#include "kiosk/screens/presenting/trending/trends_words.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,7 +12,6 @@
 namespace holdfast::kiosk::screens {
 namespace {
 
-constexpr double kHundred = 100.0;
 constexpr double kMidWeek = 3.5;
 
 double shareOf(std::int64_t part, std::int64_t whole) {

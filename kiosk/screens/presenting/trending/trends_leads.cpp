@@ -13,10 +13,9 @@ using analytics::statistics::DriftStanding;
 using analytics::statistics::NelsonRule;
 using analytics::statistics::SignalSide;
 
-constexpr double kHundred = 100.0;
 constexpr double kLongWeeks = 52.0; // further ahead no week is named
 
-std::string count(std::size_t number) {
+std::string countText(std::size_t number) {
     return std::to_string(number);
 }
 
@@ -61,7 +60,7 @@ std::string driftLead(const trending::MarginDrift& drift, const TrendsHow& how) 
 std::string driftDetail(const trending::MarginDrift& drift, const TrendsHow& how) {
     const auto range = how.text("trends.page.rate-range", {{"low", tenths(how).signedDifference(drift.leastAWeek)},
                                                            {"high", tenths(how).signedDifference(drift.mostAWeek)},
-                                                           {"episodes", count(drift.episodes)}});
+                                                           {"episodes", countText(drift.episodes)}});
     if (drift.standing == DriftStanding::AlreadyPast) {
         return how.text("trends.page.reached") + " " + range;
     }
@@ -139,7 +138,7 @@ void addSentence(std::string& said, const std::string& sentence) {
 
 std::string ruleText(const trending::MarginSignal& signal, const TrendsHow& how) {
     const bool below = signal.side == SignalSide::Below;
-    const auto points = count(signal.episodes.size());
+    const auto points = countText(signal.episodes.size());
     const auto say = [&](const char* key) { return how.text(key, {{"count", points}}); };
     switch (signal.rule) {
     case NelsonRule::BeyondThreeSigma:
@@ -174,10 +173,10 @@ std::string marginLead(const TrendsFound& found, const TrendsHow& how) {
         return driftLead(*margin.drift, how);
     }
     if (!margin.alarms.empty()) {
-        return how.text("trends.page.signals", {{"count", count(margin.alarms.size())}});
+        return how.text("trends.page.signals", {{"count", countText(margin.alarms.size())}});
     }
     if (!margin.limits) {
-        return how.text("trends.page.margin-few", {{"count", count(margin.episodes.size())}});
+        return how.text("trends.page.margin-few", {{"count", countText(margin.episodes.size())}});
     }
     return how.text("trends.page.steady", {{"usual", tenths(how).signedDifference(margin.limits->centre)}});
 }
@@ -203,7 +202,7 @@ std::string marginDetail(const TrendsFound& found, const TrendsHow& how) {
                          {"days", how.days(margin.episodes[signal.episodes.front()].from,
                                            margin.episodes[signal.episodes.back()].from)}});
     }
-    return how.text("trends.page.steady-detail", {{"count", count(margin.episodes.size())}});
+    return how.text("trends.page.steady-detail", {{"count", countText(margin.episodes.size())}});
 }
 
 std::string marginNote(const TrendsFound& found, const TrendsHow& how) {
@@ -220,7 +219,7 @@ std::string marginNote(const TrendsFound& found, const TrendsHow& how) {
         addSentence(said, how.text("trends.page.missed", {{"count", std::to_string(margin.missed)}}));
     }
     if (margin.limits) {
-        addSentence(said, how.text("trends.page.limits-from", {{"count", count(margin.limits->episodes)}}));
+        addSentence(said, how.text("trends.page.limits-from", {{"count", countText(margin.limits->episodes)}}));
         for (const auto caveat : margin.limits->caveats) {
             addSentence(said, how.text(caveatKey(caveat)));
         }
@@ -261,7 +260,7 @@ std::string failureDetail(const TrendsFound& found, const TrendsHow& how) {
     }
     const wording::Arguments arguments{{"week", std::to_string(latest->isoWeek)},
                                        {"share", wording::numberText(latest->share.value_or(0.0) * kHundred, 0)},
-                                       {"count", count(outside)}};
+                                       {"count", countText(outside)}};
     return how.text(outside == 1 ? "trends.page.one-outside" : "trends.page.outside", arguments);
 }
 

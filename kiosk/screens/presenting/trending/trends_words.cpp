@@ -15,7 +15,6 @@ namespace {
 
 using trending::Strength;
 
-constexpr double kHundred = 100.0;
 constexpr double kMinuteMs = 60'000.0;
 
 std::string count(std::int64_t number) {

@@ -8,6 +8,9 @@
 /// What Trends says of what was found. Full sentences unless said otherwise, never stronger than the figures.
 namespace holdfast::kiosk::screens {
 
+/// A share as percent.
+inline constexpr double kHundred = 100.0;
+
 /// How it is said: the words, and how far the shop's clock is from UTC.
 struct TrendsHow final {
     const wording::Speech& speech;
