@@ -55,10 +55,6 @@ QRectF roomOf(const KioskView& view, const QQuickItem* scroller) {
     return {0, top, std::max(scroller->width(), scroller->property("contentWidth").toDouble()), high};
 }
 
-bool isText(const QQuickItem& item) {
-    return item.inherits("QQuickText") && !item.property("text").toString().isEmpty();
-}
-
 /// What lies over the page while it is locked: it hides what is under it.
 bool liesOver(const QQuickItem& item) {
     for (const QQuickItem* parent = item.parentItem(); parent != nullptr; parent = parent->parentItem()) {
@@ -67,18 +63,6 @@ bool liesOver(const QQuickItem& item) {
         }
     }
     return false;
-}
-
-/// Where ink stands: the text's own extent, without the air of its lines.
-QRectF inkOf(const QQuickItem& text) {
-    const double width = text.property("contentWidth").toDouble();
-    const double height = text.property("contentHeight").toDouble();
-    const int align = text.property("horizontalAlignment").toInt();
-    const double x = align == Qt::AlignHCenter ? (text.width() - width) / 2.0
-                     : align == Qt::AlignRight ? text.width() - width
-                                               : 0.0;
-    const double air = text.property("lineHeight").toDouble() * 0.2;
-    return {x, air, width, std::max(1.0, height - 2.0 * air)};
 }
 
 /// The first word that is wider than the text's box and so was broken somewhere; a path may be.

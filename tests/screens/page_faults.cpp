@@ -21,26 +21,22 @@ std::string describe(const QQuickItem& item) {
         .toStdString();
 }
 
-namespace {
-
 bool isText(const QQuickItem& item) {
     return item.inherits("QQuickText") && !item.property("text").toString().isEmpty();
 }
 
-/// Where ink stands: the text's own extent, without the air of its line.
 QRectF inkOf(const QQuickItem& text) {
     const double width = text.property("contentWidth").toDouble();
     const double height = text.property("contentHeight").toDouble();
     const int align = text.property("horizontalAlignment").toInt();
-    double x = 0.0;
-    if (align == Qt::AlignHCenter) {
-        x = (text.width() - width) / 2.0;
-    } else if (align == Qt::AlignRight) {
-        x = text.width() - width;
-    }
+    const double x = align == Qt::AlignHCenter ? (text.width() - width) / 2.0
+                     : align == Qt::AlignRight ? text.width() - width
+                                               : 0.0;
     const double air = text.property("lineHeight").toDouble() * 0.2;
-    return text.mapRectToScene(QRectF(x, air, width, std::max(1.0, height - 2.0 * air)));
+    return {x, air, width, std::max(1.0, height - 2.0 * air)};
 }
+
+namespace {
 
 const QQuickItem* clippedBy(const QQuickItem& text, const QRectF& ink) {
     for (const QQuickItem* parent = text.parentItem(); parent != nullptr; parent = parent->parentItem()) {
@@ -61,7 +57,7 @@ QStringList textFaults(KioskView& view, bool scrolls) {
         if (!isText(*item)) {
             continue;
         }
-        const QRectF ink = inkOf(*item);
+        const QRectF ink = item->mapRectToScene(inkOf(*item));
         const QString who = QString::fromStdString(describe(*item));
         if (item->property("truncated").toBool()) {
             faults.append(QStringLiteral("cut short: ") + who);

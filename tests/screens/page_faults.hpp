@@ -9,6 +9,12 @@ namespace holdfast::tests {
 
 [[nodiscard]] std::string describe(const QQuickItem& item);
 
+/// Shows a text that is not empty.
+[[nodiscard]] bool isText(const QQuickItem& item);
+
+/// Where ink stands, in the text's own coordinates: its extent without the air of its line.
+[[nodiscard]] QRectF inkOf(const QQuickItem& text);
+
 /// Texts cut short, clipped, off the page or over one another. `scrolls`: what a scrolling part hides is no fault.
 [[nodiscard]] QStringList textFaults(KioskView& view, bool scrolls);
 

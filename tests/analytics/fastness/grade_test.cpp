@@ -1,4 +1,5 @@
 #include "analytics/fastness/grade.hpp"
+#include "tests/analytics/fastness/figures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -7,12 +8,10 @@
 #include <vector>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 
 namespace {
 
-Grade grade(std::string_view text) {
-    return Grade::fromText(text).value();
-}
 GradeFault faultIn(std::string_view text) {
     const auto read = Grade::fromText(text);
     REQUIRE_FALSE(read);

@@ -1,4 +1,5 @@
 #include "analytics/fastness/grey_scale.hpp"
+#include "tests/analytics/fastness/figures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -6,6 +7,7 @@
 #include <limits>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 
 namespace {
 
@@ -22,10 +24,6 @@ const Step kChange[] = {{"5", 0, 0.2},     {"4-5", 0.8, 0.2}, {"4", 1.7, 0.3},  
 // ISO 105-A03:1993 (EN 20105-A03), table in 2.4.
 const Step kStaining[] = {{"5", 0, 0.2},      {"4-5", 2.2, 0.3}, {"4", 4.3, 0.3},    {"3-4", 6.0, 0.4}, {"3", 8.5, 0.5},
                           {"2-3", 12.0, 0.7}, {"2", 16.9, 1.0},  {"1-2", 24.0, 1.5}, {"1", 34.1, 2.0}};
-
-Grade grade(const char* text) {
-    return Grade::fromText(text).value();
-}
 
 using Rule = tl::expected<Grade, ColourFault> (*)(double);
 

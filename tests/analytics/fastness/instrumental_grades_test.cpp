@@ -1,19 +1,13 @@
 #include "analytics/fastness/grey_scale.hpp"
+#include "tests/analytics/fastness/figures.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <limits>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 using Catch::WithinAbs;
-
-namespace {
-
-Grade grade(const char* text) {
-    return Grade::fromText(text).value();
-}
-
-} // namespace
 
 TEST_CASE("the grey scale rating of a change follows ISO 105-A05", "[fastness][grey-scale]") {
     // ISO 105-A05:1996, clauses 7 and 8, worked in double precision outside this program (Python 3.11), five places;

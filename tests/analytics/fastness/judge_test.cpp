@@ -1,4 +1,5 @@
 #include "analytics/fastness/pass_rule.hpp"
+#include "tests/analytics/fastness/figures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -8,16 +9,11 @@
 #include <vector>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 
 namespace {
 
 // Limits of house rules: common practice.
-Grade grade(const char* text) {
-    return Grade::fromText(text).value();
-}
-RelativeLength percent(double value) {
-    return RelativeLength::fromPercent(value);
-}
 Criterion asks(Quantity quantity, Bound bound, TestValue limit, std::optional<int> cycle = std::nullopt) {
     Criterion result;
     result.quantity = quantity;

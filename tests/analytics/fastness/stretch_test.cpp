@@ -1,4 +1,5 @@
 #include "analytics/fastness/stretch.hpp"
+#include "tests/analytics/fastness/figures.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -7,13 +8,11 @@
 #include <vector>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 
 namespace {
 
 // Elongations of common practice: 25 to 50 % on jersey, 50 to 100 % on sports cloth (from memory).
-RelativeLength percent(double value) {
-    return RelativeLength::fromPercent(value);
-}
 StretchFinding read(const std::vector<Pull>& pulls, CrackClass allowed = CrackClass::noCrack) {
     const auto finding = readPulls(pulls, allowed);
     REQUIRE(finding);

@@ -1,4 +1,5 @@
 #include "analytics/metrology/fixed_points/reference.hpp"
+#include "tests/support/not_finite.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -6,10 +7,9 @@
 
 using namespace holdfast::analytics;
 using Catch::WithinAbs;
+using holdfast::testing::kNaN;
 
 namespace {
-
-const double kNan = std::numeric_limits<double>::quiet_NaN();
 
 PressureSource station(double kilopascals, std::optional<Altitude> shop = {}) {
     return StationReading{Pressure::fromKilopascal(kilopascals), shop, {}};
@@ -93,19 +93,19 @@ TEST_CASE("what cannot be a pressure of a shop is a typed fault", "[fixed_points
     const auto fault = [](const PressureSource& source) { return airPressure(source).error(); };
     CHECK(fault(station(1013.25)) == PressureFault::stationTooHigh);
     CHECK(fault(station(29.92)) == PressureFault::stationTooLow);
-    CHECK(fault(station(kNan)) == PressureFault::notFinite);
+    CHECK(fault(station(kNaN)) == PressureFault::notFinite);
     CHECK(fault(report(834, 1609)) == PressureFault::seaLevelTooLow); // the station's pressure typed as a report
     CHECK(fault(report(1100, 0)) == PressureFault::seaLevelTooHigh);
-    CHECK(fault(report(kNan, 0)) == PressureFault::notFinite);
+    CHECK(fault(report(kNaN, 0)) == PressureFault::notFinite);
     CHECK(fault(alone(20000)) == PressureFault::altitudeTooHigh);
     CHECK(fault(alone(-3000)) == PressureFault::altitudeTooLow);
     CHECK(fault(alone(7000)) == PressureFault::stationTooLow); // air there, 41 kPa, but no shop
-    CHECK(fault(alone(kNan)) == PressureFault::notFinite);
-    CHECK(fault(station(101, Altitude::fromMetres(kNan))) == PressureFault::notFinite);
+    CHECK(fault(alone(kNaN)) == PressureFault::notFinite);
+    CHECK(fault(station(101, Altitude::fromMetres(kNaN))) == PressureFault::notFinite);
     CHECK(fault(StationReading{Pressure::fromKilopascal(101), {}, PressureDifference::fromPascal(-1)}) ==
           PressureFault::settingsInvalid);
     BathSettings broken;
-    broken.ice = TemperatureDifference::fromCelsius(kNan);
+    broken.ice = TemperatureDifference::fromCelsius(kNaN);
     CHECK(iceReference(broken).error() == PressureFault::settingsInvalid);
     CHECK(airPressure(alone(0), broken).error() == PressureFault::settingsInvalid);
 }

@@ -1,4 +1,5 @@
 #include "analytics/metrology/fixed_points/stability.hpp"
+#include "tests/support/not_finite.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -8,12 +9,12 @@
 
 using namespace holdfast::analytics;
 using Catch::WithinAbs;
+using holdfast::testing::kNaN;
 using namespace std::chrono_literals;
 
 namespace {
 
 const Temperature kIce = Temperature::fromCelsius(0);
-const double kNan = std::numeric_limits<double>::quiet_NaN();
 
 BathSample at(double seconds, double celsius) {
     return {MonotonicTime{static_cast<std::int64_t>(std::llround(seconds * 1e6))}, Temperature::fromCelsius(celsius)};
@@ -143,7 +144,7 @@ TEST_CASE("broken samples and stamps change nothing", "[fixed_points]") {
         dirty.add(at(t, value));
         dirty.add(at(t, 90.0));        // the same stamp twice
         dirty.add(at(t - 10.0, 90.0)); // earlier
-        dirty.add(at(t + 0.1, kNan));
+        dirty.add(at(t + 0.1, kNaN));
         dirty.add(at(t + 0.1, std::numeric_limits<double>::infinity()));
         dirty.add({MonotonicTime::max(), kIce});
         dirty.add({MonotonicTime::min(), kIce});
@@ -157,7 +158,7 @@ TEST_CASE("nothing but broken samples is a gap", "[fixed_points]") {
     auto d = detector();
     feed(d, 0, 31, zero);
     REQUIRE(is<BathStable>(d));
-    feed(d, 31.5, 40, [](double) { return kNan; });
+    feed(d, 31.5, 40, [](double) { return kNaN; });
     d.add(at(40.5, 0.0));
     CHECK(is<BathSettling>(d));
 }
@@ -235,10 +236,10 @@ TEST_CASE("a very fast instrument does not fill the memory", "[fixed_points]") {
 
 TEST_CASE("rules that mean nothing count as the starter ones", "[fixed_points]") {
     StabilityRules broken;
-    broken.timeout = Duration{kNan};
+    broken.timeout = Duration{kNaN};
     broken.longestGap = Duration{-1.0};
     CHECK_FALSE(isUsable(broken));
-    auto d = detector(kNan, broken);
+    auto d = detector(kNaN, broken);
     feed(d, 0, 31, zero);
     CHECK(is<BathStable>(d));
 }

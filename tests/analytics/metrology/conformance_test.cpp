@@ -1,4 +1,5 @@
 #include "analytics/metrology/conformance.hpp"
+#include "tests/analytics/metrology/instruments.hpp"
 
 #include <boost/math/distributions/gamma.hpp>
 #include <boost/math/distributions/normal.hpp>
@@ -8,19 +9,11 @@
 #include <limits>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 using Catch::WithinAbs;
 
 namespace {
 
-constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-Temperature celsius(double t) {
-    return Temperature::fromCelsius(t);
-}
-TemperatureDifference kelvins(double d) {
-    return TemperatureDifference::fromCelsius(d);
-}
 Limits atLeastOnly(double low) {
     return {celsius(low), std::nullopt};
 }

@@ -2,6 +2,7 @@
 #include "analytics/quantity/probability.hpp"
 #include "analytics/quantity/temperature.hpp"
 #include "analytics/quantity/voltage.hpp"
+#include "tests/analytics/metrology/instruments.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -9,12 +10,10 @@
 #include <type_traits>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 using Catch::WithinAbs;
 
 namespace {
-
-constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 template <class A, class B>
 concept Addable = requires(A a, B b) {

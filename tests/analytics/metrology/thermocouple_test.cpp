@@ -1,4 +1,5 @@
 #include "analytics/metrology/thermocouple.hpp"
+#include "tests/analytics/metrology/instruments.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -6,16 +7,11 @@
 #include <limits>
 
 using namespace holdfast::analytics;
+using namespace holdfast::analytics::testing;
 using Catch::WithinAbs;
 
 namespace {
 
-constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
-constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-Temperature celsius(double t) {
-    return Temperature::fromCelsius(t);
-}
 Emf millivolts(double e) {
     return Emf::fromMillivolts(e);
 }

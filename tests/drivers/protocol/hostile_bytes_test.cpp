@@ -26,7 +26,7 @@ std::string hostile(std::mt19937& random, const std::string& line) {
     return bytes;
 }
 
-LineRules rules() {
+LineRules rulesOfLines() {
     LineRules rules;
     rules.longestLine = 40;
     rules.fields = {' ', 3, 0, 1, std::nullopt, 2, "SN"};
@@ -41,7 +41,7 @@ LineRules rules() {
 
 TEST_CASE("hostile bytes never make a reading out of its bounds", "[drivers][hostile]") {
     std::mt19937 random{20240601};
-    const LineRules lineRules = rules();
+    const LineRules lineRules = rulesOfLines();
     LineFramer framer{"\r\n", lineRules.longestLine};
     std::size_t read = 0;
     for (int i = 0; i < kBuffers; ++i) {

@@ -10,7 +10,7 @@ using namespace holdfast::drivers;
 
 namespace {
 
-ScpiRules rules() {
+ScpiRules scpiRules() {
     ScpiRules rules;
     rules.scale = {0.01, ReadingUnit::celsius};
     rules.range = {-200.0, 1260.0};
@@ -52,14 +52,14 @@ TEST_CASE("9.9E37 is overload and 9.91E37 is no number", "[drivers][scpi]") {
     CHECK(parseScpiNumber("+9.90000000E+37")->special == ScpiSpecial::overHigh);
     CHECK(parseScpiNumber("-9.9E+37")->special == ScpiSpecial::overLow);
     CHECK(parseScpiNumber("9.91E+37")->special == ScpiSpecial::notANumber);
-    CHECK(parseScpiReading(rules(), "9.9E+37") == LineReading{0, SampleFlag::openCircuit, ""});
-    CHECK(parseScpiReading(rules(), "9.91E+37") == LineReading{0, SampleFlag::instrumentFault, ""});
+    CHECK(parseScpiReading(scpiRules(), "9.9E+37") == LineReading{0, SampleFlag::openCircuit, ""});
+    CHECK(parseScpiReading(scpiRules(), "9.91E+37") == LineReading{0, SampleFlag::instrumentFault, ""});
 }
 
 TEST_CASE("a reading is rounded to the step and checked against the range", "[drivers][scpi]") {
-    CHECK(parseScpiReading(rules(), "+1.60423700E+02") == LineReading{16042, SampleFlag::none, ""});
-    CHECK(parseScpiReading(rules(), "-2.00010000E+02") == LineReading{-20001, SampleFlag::outOfRange, ""});
-    CHECK(parseScpiReading(rules(), "1.0E+30") == tl::unexpected(ProtocolFault::numberTooLarge));
+    CHECK(parseScpiReading(scpiRules(), "+1.60423700E+02") == LineReading{16042, SampleFlag::none, ""});
+    CHECK(parseScpiReading(scpiRules(), "-2.00010000E+02") == LineReading{-20001, SampleFlag::outOfRange, ""});
+    CHECK(parseScpiReading(scpiRules(), "1.0E+30") == tl::unexpected(ProtocolFault::numberTooLarge));
 }
 
 TEST_CASE("*IDN? has four fields", "[drivers][scpi]") {

@@ -9,7 +9,7 @@ using kiosk::records::HoldPlaced;
 
 namespace {
 
-kiosk::records::ComplaintTaken washedOut() {
+kiosk::records::ComplaintTaken complaintTaken() {
     kiosk::records::ComplaintTaken taken;
     taken.complaint = "c1";
     taken.number = 31;
@@ -23,7 +23,7 @@ std::function<std::string()> counting() {
 } // namespace
 
 TEST_CASE("a complaint holds each lot at risk once, each in a bin of its own", "[deciding][risk]") {
-    const auto list = holdsForRisk(washedOut(),
+    const auto list = holdsForRisk(complaintTaken(),
                                    {{"a", LotStanding::cleared, 36, {}},
                                     {"b", LotStanding::onHold, 36, {"c1"}},
                                     {"c", LotStanding::scrapped, 36, {}},
@@ -46,11 +46,11 @@ TEST_CASE("a complaint holds each lot at risk once, each in a bin of its own", "
 
 TEST_CASE("holding what is at risk is refused with a cause", "[deciding][risk]") {
     const std::vector<LotToHold> lots{{"a", LotStanding::cleared, 36, {}}};
-    auto feel = washedOut();
+    auto feel = complaintTaken();
     feel.what = kiosk::records::ComplaintKind::feel;
     CHECK(holdsForRisk(feel, lots, 7, counting(), 1).error() == RiskHoldFault::noPrintFailure);
-    CHECK(holdsForRisk(washedOut(), lots, 0, counting(), 1).error() == RiskHoldFault::needsTheRight);
-    CHECK(holdsForRisk(washedOut(), {}, 7, counting(), 1).error() == RiskHoldFault::nothingLeft);
-    CHECK(holdsForRisk(washedOut(), {{"a", LotStanding::scrapped, 36, {}}}, 7, counting(), 1).error() ==
+    CHECK(holdsForRisk(complaintTaken(), lots, 0, counting(), 1).error() == RiskHoldFault::needsTheRight);
+    CHECK(holdsForRisk(complaintTaken(), {}, 7, counting(), 1).error() == RiskHoldFault::nothingLeft);
+    CHECK(holdsForRisk(complaintTaken(), {{"a", LotStanding::scrapped, 36, {}}}, 7, counting(), 1).error() ==
           RiskHoldFault::nothingLeft);
 }

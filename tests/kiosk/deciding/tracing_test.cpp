@@ -12,7 +12,7 @@ using records::TestOutcome;
 
 namespace {
 
-records::ReadingRow reading(const std::string& id, analytics::Word word, std::int64_t at) {
+records::ReadingRow readingRow(const std::string& id, analytics::Word word, std::int64_t at) {
     records::ReadingRow row;
     row.id = id;
     row.lot = "lot-1";
@@ -50,7 +50,8 @@ TraceFacts facts() {
     lot.lot.number = 1;
     lot.pieces.made = 200;
     made.lots = {lot};
-    made.readings = {reading("r1", analytics::Word::cured, 1000), reading("r2", analytics::Word::underCured, 2000)};
+    made.readings = {readingRow("r1", analytics::Word::cured, 1000),
+                     readingRow("r2", analytics::Word::underCured, 2000)};
     records::PrintRow print;
     print.named.print = "p1";
     print.named.number = 31;
@@ -98,11 +99,11 @@ TEST_CASE("what happened stands in the order of time, failures among it", "[trac
 
 TEST_CASE("readings are counted by what they said; struck and refused ones apart", "[tracing]") {
     auto made = facts();
-    made.readings.push_back(reading("r3", analytics::Word::overheated, 2100));
-    made.readings.push_back(reading("r4", analytics::Word::notProven, 2200));
-    made.readings.push_back(reading("r5", analytics::Word::underCured, 2300));
+    made.readings.push_back(readingRow("r3", analytics::Word::overheated, 2100));
+    made.readings.push_back(readingRow("r4", analytics::Word::notProven, 2200));
+    made.readings.push_back(readingRow("r5", analytics::Word::underCured, 2300));
     made.readings.back().struck = records::StruckCause::probeFellOut;
-    made.readings.push_back(reading("r6", analytics::Word::refused, 2400));
+    made.readings.push_back(readingRow("r6", analytics::Word::refused, 2400));
     made.readings.back().refused = true;
     const auto counts = tracePage(made).counts;
     CHECK(counts.readings == 4);

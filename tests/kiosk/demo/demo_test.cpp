@@ -16,9 +16,6 @@ using analytics::Word;
 
 namespace {
 
-const analytics::Date kToday{std::chrono::floor<std::chrono::days>(
-    std::chrono::sys_time<std::chrono::milliseconds>{std::chrono::milliseconds{kNoon.millisecondsSinceEpoch}})};
-
 analytics::Calibration probeOf(const ledger::Book& book) {
     const auto instruments = records::instruments(book.reader());
     REQUIRE(instruments);

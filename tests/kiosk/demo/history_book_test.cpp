@@ -45,7 +45,7 @@ const ledger::Book& wholeBook() {
     return *book;
 }
 
-const SQLite::Database& reader() {
+const SQLite::Database& historyReader() {
     return wholeBook().reader();
 }
 
@@ -54,7 +54,7 @@ demo::HistoryFacts facts() {
 }
 
 std::int64_t countOf(const char* sql) {
-    auto query = records::prepared(reader(), sql);
+    auto query = records::prepared(historyReader(), sql);
     REQUIRE(query.executeStep());
     return query.getColumn(0).getInt64();
 }
@@ -97,7 +97,7 @@ TEST_CASE("the whole demo is a sound book of the size that was asked for", "[dem
     CHECK(countOf("SELECT count(*) FROM runs WHERE kind = 'run'") == Approx(4050).epsilon(0.05));
     CHECK(countOf("SELECT count(*) FROM readings") == Approx(30200).epsilon(0.05));
     CHECK(countOf("SELECT count(*) FROM tests") == Approx(6050).epsilon(0.10));
-    const auto shop = records::shop(reader());
+    const auto shop = records::shop(historyReader());
     REQUIRE((shop && *shop));
     CHECK((*shop)->demo);
 }
@@ -145,21 +145,22 @@ TEST_CASE("what the twelve days leave to do is all that there is to do", "[demo]
     const auto held = [](const records::HoldRow& row) {
         return std::to_string(row.runNumber) + ' ' + std::string{records::toWord(row.placed.cause)};
     };
-    CHECK(linesOf(records::openHolds(reader()), held) == linesOf(records::openHolds(days), held));
+    CHECK(linesOf(records::openHolds(historyReader()), held) == linesOf(records::openHolds(days), held));
     const auto reading = [](const records::ReadingRow& row) { return std::to_string(row.runNumber); };
-    CHECK(linesOf(records::unanswered(reader()), reading) == linesOf(records::unanswered(days), reading));
-    CHECK(linesOf(records::unclaimed(reader(), 100), reading) == linesOf(records::unclaimed(days, 100), reading));
+    CHECK(linesOf(records::unanswered(historyReader()), reading) == linesOf(records::unanswered(days), reading));
+    CHECK(linesOf(records::unclaimed(historyReader(), 100), reading) ==
+          linesOf(records::unclaimed(days, 100), reading));
     const auto complaint = [](const records::ComplaintRow& row) { return row.taken.words; };
-    CHECK(linesOf(records::complaints(reader(), false), complaint) ==
+    CHECK(linesOf(records::complaints(historyReader(), false), complaint) ==
           linesOf(records::complaints(days, false), complaint));
     const auto due = [](const records::DueItem& item) { return std::to_string(item.runNumber) + item.subject; };
     const auto today = drivers::localDay(kNoon);
-    CHECK(linesOf(records::due(reader(), today), due) == linesOf(records::due(days, today), due));
+    CHECK(linesOf(records::due(historyReader(), today), due) == linesOf(records::due(days, today), due));
     const auto run = [](const records::RunRow& row) { return std::to_string(row.number); };
-    CHECK(linesOf(records::runsOnFile(reader(), records::PlanKind::run, false, 1000), run) ==
+    CHECK(linesOf(records::runsOnFile(historyReader(), records::PlanKind::run, false, 1000), run) ==
           linesOf(records::runsOnFile(days, records::PlanKind::run, false, 1000), run));
     const auto print = [](const records::PrintRow& row) { return std::to_string(row.runNumber); };
-    auto open = records::openPrints(reader(), 100'000);
+    auto open = records::openPrints(historyReader(), 100'000);
     REQUIRE(open);
     std::erase_if(*open, [](const auto& one) { return one.named.retained.has_value(); });
     auto openThen = records::openPrints(days, 100'000);
@@ -173,8 +174,8 @@ TEST_CASE("every run of the history is finished, and its lots are cleared or dec
     CHECK(countOf("SELECT count(*) FROM runs WHERE kind = 'run' AND number < 20374 "
                   "AND id NOT IN (SELECT run FROM finished_runs)") == 0);
     std::map<std::string, int> states;
-    auto query = records::prepared(reader(), "SELECT l.state, count(*) FROM lots l JOIN runs r ON r.id = l.run "
-                                             "WHERE r.number < 20374 GROUP BY l.state");
+    auto query = records::prepared(historyReader(), "SELECT l.state, count(*) FROM lots l JOIN runs r ON r.id = l.run "
+                                                    "WHERE r.number < 20374 GROUP BY l.state");
     while (query.executeStep()) {
         states[query.getColumn(0).getString()] = query.getColumn(1).getInt();
     }
@@ -189,9 +190,10 @@ TEST_CASE("every run of the history is finished, and its lots are cleared or dec
 TEST_CASE("the pieces of every lot of the history balance", "[demo][history][long]") {
     // decisions 5: made = shipped + here + retained + tested + scrapped
     auto query = records::prepared(
-        reader(), "SELECT r.number, c.made, c.here, (SELECT coalesce(sum(count), 0) FROM moves m WHERE m.lot = l.id "
-                  "AND m.corrected = 0) FROM lots l JOIN runs r ON r.id = l.run JOIN counts c ON c.lot = l.id "
-                  "WHERE r.number < 20374 AND c.sequence = (SELECT max(sequence) FROM counts WHERE lot = l.id)");
+        historyReader(),
+        "SELECT r.number, c.made, c.here, (SELECT coalesce(sum(count), 0) FROM moves m WHERE m.lot = l.id "
+        "AND m.corrected = 0) FROM lots l JOIN runs r ON r.id = l.run JOIN counts c ON c.lot = l.id "
+        "WHERE r.number < 20374 AND c.sequence = (SELECT max(sequence) FROM counts WHERE lot = l.id)");
     int lots = 0;
     while (query.executeStep()) {
         INFO("run " << query.getColumn(0).getInt());
@@ -205,8 +207,9 @@ TEST_CASE("the book judges the history's readings as its model does", "[demo][hi
     const auto history = facts();
     std::map<std::int64_t, std::vector<Word>> inBook;
     auto query = records::prepared(
-        reader(), "SELECT runs.number, r.word FROM readings r JOIN runs ON runs.id = r.run JOIN lots ON lots.id = "
-                  "r.lot WHERE runs.number < 20374 AND lots.number = 1 AND r.corrected = 0 ORDER BY r.first");
+        historyReader(),
+        "SELECT runs.number, r.word FROM readings r JOIN runs ON runs.id = r.run JOIN lots ON lots.id = "
+        "r.lot WHERE runs.number < 20374 AND lots.number = 1 AND r.corrected = 0 ORDER BY r.first");
     while (query.executeStep()) {
         const auto word = records::fromWord<Word>(query.getColumn(1).getString());
         REQUIRE(word);
@@ -234,15 +237,15 @@ TEST_CASE("the book judges the history's readings as its model does", "[demo][hi
 
 TEST_CASE("what was planted stands in the book under the numbers that the model names", "[demo][history][long]") {
     const auto history = facts();
-    const auto pail = records::bucketByNumber(reader(), history.planted.pail);
-    const auto mix = records::bucketByNumber(reader(), history.planted.mix);
+    const auto pail = records::bucketByNumber(historyReader(), history.planted.pail);
+    const auto mix = records::bucketByNumber(historyReader(), history.planted.mix);
     REQUIRE((pail && *pail && mix && *mix));
     CHECK((*pail)->closed == records::BucketEnd::mislabelled);
     CHECK((*mix)->isMix);
-    const auto tree = records::ancestry(reader(), history.planted.mix);
+    const auto tree = records::ancestry(historyReader(), history.planted.mix);
     REQUIRE((tree && *tree));
     CHECK((*tree)->parts.size() == 2);
-    const auto reached = records::reachedByBucket(reader(), history.planted.pail);
+    const auto reached = records::reachedByBucket(historyReader(), history.planted.pail);
     REQUIRE(reached);
     std::set<std::int64_t> runs;
     for (const auto& row : *reached) {
@@ -253,9 +256,9 @@ TEST_CASE("what was planted stands in the book under the numbers that the model 
                   "WHERE number = 301)") == 1);
     CHECK(countOf("SELECT count(*) FROM holds WHERE cause = 'instrument'") > 5);
     const auto alarm =
-        records::runByNumber(reader(), records::PlanKind::run, history.runs[history.planted.alarmRun].number);
+        records::runByNumber(historyReader(), records::PlanKind::run, history.runs[history.planted.alarmRun].number);
     REQUIRE((alarm && *alarm));
-    const auto lots = records::lotsOfRun(reader(), (*alarm)->plan.run);
+    const auto lots = records::lotsOfRun(historyReader(), (*alarm)->plan.run);
     REQUIRE(lots);
     CHECK(lots->front().state == records::LotState::released);
 }

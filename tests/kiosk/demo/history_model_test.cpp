@@ -1,5 +1,6 @@
 // The eighteen months as plain facts: how large they are, how they err, and what a quiet history has not.
 #include "kiosk/demo/history/history_model.hpp"
+#include "tests/kiosk/demo/support/whole_history.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -15,11 +16,6 @@ using analytics::InstrumentKind;
 using analytics::Word;
 
 namespace {
-
-const HistoryFacts& whole() {
-    static const auto facts = historyOf(HistoryPlan{});
-    return facts;
-}
 
 bool isProbe(const HistoryFacts& facts, const ReadingFact& reading) {
     return facts.instruments[reading.instrument].kind == InstrumentKind::probe;

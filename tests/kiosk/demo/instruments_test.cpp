@@ -12,9 +12,6 @@ using namespace holdfast::tests;
 
 namespace {
 
-const analytics::Date kToday{std::chrono::floor<std::chrono::days>(
-    std::chrono::sys_time<std::chrono::milliseconds>{std::chrono::milliseconds{kNoon.millisecondsSinceEpoch}})};
-
 std::map<std::string, analytics::Instrument> byName() {
     const auto all = records::instruments(wholeDemo().reader());
     REQUIRE(all);

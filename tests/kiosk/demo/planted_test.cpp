@@ -1,5 +1,6 @@
 // What each planted failure leaves among the facts: where it lies, what else it meets, and that it is all there is.
 #include "kiosk/demo/history/history_model.hpp"
+#include "tests/kiosk/demo/support/whole_history.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -14,11 +15,6 @@ using analytics::TemperatureDifference;
 using analytics::Word;
 
 namespace {
-
-const HistoryFacts& whole() {
-    static const auto facts = historyOf(HistoryPlan{});
-    return facts;
-}
 
 struct Mean final {
     double sum = 0.0;

@@ -18,32 +18,32 @@ using records::TestOutcome;
 
 namespace {
 
-const SQLite::Database& reader() {
+const SQLite::Database& demoReader() {
     return wholeDemo().reader();
 }
 
 std::vector<records::TestRow> allTests() {
-    const auto tests = records::testsSince(reader(), 0);
+    const auto tests = records::testsSince(demoReader(), 0);
     REQUIRE(tests);
     return *tests;
 }
 
 std::vector<records::LotRow> lotsOf(std::int64_t run) {
-    const auto lots = records::lotsOfRun(reader(), runOf(wholeDemo(), run).plan.run);
+    const auto lots = records::lotsOfRun(demoReader(), runOf(wholeDemo(), run).plan.run);
     REQUIRE(lots);
     return *lots;
 }
 
 std::vector<shop::DueTest> dueNow() {
     shop::DueFacts facts;
-    facts.prints = *records::openPrints(reader(), 1000);
-    facts.methods = *records::methods(reader());
-    facts.loads = *records::loads(reader(), 1000);
+    facts.prints = *records::openPrints(demoReader(), 1000);
+    facts.methods = *records::methods(demoReader());
+    facts.loads = *records::loads(demoReader(), 1000);
     std::reverse(facts.loads.begin(), facts.loads.end());
     facts.tests = allTests();
     std::reverse(facts.tests.begin(), facts.tests.end());
     for (const auto& test : facts.tests) {
-        const auto print = records::printById(reader(), test.done.print);
+        const auto print = records::printById(demoReader(), test.done.print);
         facts.testedLots.push_back({(*print)->named.lot, test.done.method});
     }
     facts.bleedingFabrics = {"100% polyester"};
@@ -54,7 +54,7 @@ std::vector<shop::DueTest> dueNow() {
 
 TEST_CASE("every kind of test stands in the demo, with every outcome", "[demo]") {
     std::map<std::string, records::TestKind> kinds;
-    const auto methods = records::methods(reader(), true);
+    const auto methods = records::methods(demoReader(), true);
     REQUIRE(methods);
     for (const auto& one : *methods) {
         kinds[one.key] = one.kind;
@@ -71,7 +71,7 @@ TEST_CASE("every kind of test stands in the demo, with every outcome", "[demo]")
 }
 
 TEST_CASE("one of the demo's wash loads is void, and the cycle was washed again", "[demo]") {
-    const auto loads = records::loads(reader(), 1000);
+    const auto loads = records::loads(demoReader(), 1000);
     REQUIRE(loads);
     CHECK(loads->size() >= 8);
     CHECK(std::count_if(loads->begin(), loads->end(), [](const auto& one) {
@@ -80,7 +80,7 @@ TEST_CASE("one of the demo's wash loads is void, and the cycle was washed again"
     int fourth = 0;
     int counted = 0;
     for (const auto& test : allTests()) {
-        const auto print = records::printById(reader(), test.done.print);
+        const auto print = records::printById(demoReader(), test.done.print);
         if ((*print)->runNumber == 20375 && test.done.method == "wash-house" && test.done.cycle == 4) {
             ++fourth;
             counted += test.counts == TestOutcome::inAVoidLoad ? 0 : 1;
@@ -116,7 +116,7 @@ TEST_CASE("some tests of the demo are due today and one is late", "[demo]") {
 }
 
 TEST_CASE("the demo keeps pieces on its shelves, some past their time", "[demo]") {
-    const auto kept = records::retainedPrints(reader());
+    const auto kept = records::retainedPrints(demoReader());
     REQUIRE(kept);
     CHECK(kept->size() >= 15);
     const auto today = drivers::localDay(kNoon);
@@ -133,7 +133,7 @@ TEST_CASE("the demo's holds have every cause but one that QA answers, and every 
     bool twoSigned = false;
     bool reported = false;
     std::set<std::int64_t> bins;
-    const auto holds = records::openHolds(reader());
+    const auto holds = records::openHolds(demoReader());
     REQUIRE(holds);
     for (const auto& hold : *holds) {
         open.insert(hold.placed.cause);
@@ -143,7 +143,7 @@ TEST_CASE("the demo's holds have every cause but one that QA answers, and every 
     }
     for (std::int64_t run = 20374; run <= 20410; ++run) {
         for (const auto& lot : lotsOf(run)) {
-            const auto decisions = records::decisionsOfLot(reader(), lot.id);
+            const auto decisions = records::decisionsOfLot(demoReader(), lot.id);
             REQUIRE(decisions);
             for (const auto& row : *decisions) {
                 words.insert(row.signedAs.word);
@@ -182,7 +182,7 @@ TEST_CASE("the demo's pieces balance but for one lot, and the shelf was counted 
     std::vector<std::int64_t> off;
     for (std::int64_t run = 20374; run <= 20410; ++run) {
         for (const auto& lot : lotsOf(run)) {
-            const auto pieces = records::piecesOfLot(reader(), lot.id);
+            const auto pieces = records::piecesOfLot(demoReader(), lot.id);
             REQUIRE(pieces);
             if (!pieces->made || !pieces->here) {
                 continue;
@@ -193,13 +193,13 @@ TEST_CASE("the demo's pieces balance but for one lot, and the shelf was counted 
     }
     CHECK(balanced >= 10);
     CHECK(off == std::vector<std::int64_t>{20399}); // two training tops that nobody finds
-    const auto shelf = records::lastShelfCount(reader());
+    const auto shelf = records::lastShelfCount(demoReader());
     REQUIRE((shelf && *shelf));
     CHECK((*shelf)->counted.bins.size() >= 3);
 }
 
 TEST_CASE("of the demo's complaints one holds its run and one has a signed finding", "[demo]") {
-    const auto all = records::complaints(reader(), true);
+    const auto all = records::complaints(demoReader(), true);
     REQUIRE(all);
     REQUIRE(all->size() == 2);
     CHECK(std::count_if(all->begin(), all->end(), [](const auto& one) { return one.finding.has_value(); }) == 1);
@@ -211,7 +211,7 @@ TEST_CASE("of the demo's complaints one holds its run and one has a signed findi
 TEST_CASE("an instrument of the demo failed a check, and its readings were judged again", "[demo]") {
     int anew = 0;
     for (const auto& row : readingsOf(wholeDemo())) {
-        const auto versions = records::versionsOfReading(reader(), row.id);
+        const auto versions = records::versionsOfReading(demoReader(), row.id);
         REQUIRE(versions);
         anew += std::any_of(versions->begin(), versions->end(), [](const auto& one) { return !one.check.empty(); });
     }

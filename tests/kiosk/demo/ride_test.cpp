@@ -16,9 +16,6 @@ using namespace holdfast::tests;
 
 namespace {
 
-const analytics::Date kToday{std::chrono::floor<std::chrono::days>(
-    std::chrono::sys_time<std::chrono::milliseconds>{std::chrono::milliseconds{kNoon.millisecondsSinceEpoch}})};
-
 analytics::Calibration shopProbe() {
     const auto instruments = records::instruments(wholeDemo().reader());
     REQUIRE(instruments);

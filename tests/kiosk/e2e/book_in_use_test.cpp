@@ -17,9 +17,7 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-constexpr double kSpeed = 20.0;
-constexpr double kPeak = 294.2; // °F; cures run 20413 (kiosk/demo/demo_shop.cpp)
-constexpr std::int64_t kHot = 1000;
+constexpr double kQuickSpeed = 20.0;
 
 std::int64_t entriesOfSoundBook(const std::filesystem::path& data) {
     const auto check =
@@ -33,7 +31,7 @@ std::int64_t entriesOfSoundBook(const std::filesystem::path& data) {
 } // namespace
 
 TEST_CASE("a second kiosk on the same book says so and leaves the first one's ride alone", "[e2e]") {
-    Rig rig{kSpeed};
+    Rig rig{kQuickSpeed};
     KioskProcess first{rig.demoArguments()};
     REQUIRE(eventually([&] { return first.hasOpen(rig.scannerPort()); }));
     const auto before = entriesIn(rig.data());
@@ -56,7 +54,7 @@ TEST_CASE("a second kiosk on the same book says so and leaves the first one's ri
 }
 
 TEST_CASE("a backup taken during a ride restores to a sound book, and the ride is kept", "[e2e]") {
-    Rig rig{kSpeed};
+    Rig rig{kQuickSpeed};
     KioskProcess kiosk{rig.demoArguments()};
     REQUIRE(eventually([&] { return kiosk.hasOpen(rig.scannerPort()); }));
     const auto before = entriesIn(rig.data());
@@ -86,7 +84,7 @@ TEST_CASE("a backup taken during a ride restores to a sound book, and the ride i
 }
 
 TEST_CASE("a newer program's book is opened for reading and nothing is written into it", "[e2e]") {
-    Rig rig{kSpeed};
+    Rig rig{kQuickSpeed};
     {
         KioskProcess kiosk{rig.demoArguments()};
         REQUIRE(eventually([&] { return kiosk.hasOpen(rig.scannerPort()); }));

@@ -21,9 +21,6 @@ namespace ledger = holdfast::kiosk::ledger;
 
 namespace {
 
-constexpr double kSpeed = 10.0;
-constexpr double kCold = 262.0; // °F, far under it: its inks cure at 285 °F (contracts, Starters)
-
 class Window final {
 public:
     explicit Window(const WholeKiosk& kiosk) : m_kiosk{kiosk} {}

@@ -17,10 +17,7 @@ using analytics::Word;
 
 namespace {
 
-constexpr double kSpeed = 10.0;
-constexpr double kPeak = 294.2; // °F
 constexpr std::uint64_t kRun = 20413;
-constexpr std::int64_t kHot = 1000; // counts: 100.0 °C
 
 /// The demo's history is written and the scanner is listened to.
 void waitUntilOpen(const KioskProcess& kiosk, const Rig& rig) {

@@ -14,12 +14,7 @@
 using namespace holdfast;
 using namespace holdfast::tests;
 
-namespace {
-
-constexpr double kSpeed = 10.0;
-constexpr double kPeak = 294.2; // °F
-
-} // namespace
+namespace {} // namespace
 
 TEST_CASE("a scan and a ride bring the verdict to the Run screen, and it is in the book by then", "[e2e][screen]") {
     ensureScreen();

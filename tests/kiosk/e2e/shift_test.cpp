@@ -18,9 +18,7 @@ using kiosk::shop::ActionCard;
 
 namespace {
 
-constexpr double kSpeed = 10.0;
 constexpr double kGood = 294.2; // °F, inside the window of run 20413
-constexpr double kCold = 262.0; // °F, far under it: its inks cure at 285 °F (contracts, Starters)
 
 /// Hands that count.
 class Hands final {

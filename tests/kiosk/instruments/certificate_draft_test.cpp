@@ -14,7 +14,7 @@ using analytics::TemperatureUnit;
 
 namespace {
 
-constexpr analytics::Date kToday{std::chrono::year{2026} / 11 / 25};
+constexpr analytics::Date kEntryDay{std::chrono::year{2026} / 11 / 25};
 
 CertificateDraft good() {
     CertificateDraft draft;
@@ -37,14 +37,14 @@ bool has(const std::vector<FormFault>& faults, FormCause cause, const std::strin
 }
 
 std::vector<FormFault> faultsOf(const CertificateDraft& draft) {
-    const auto made = certificateFrom(draft, kToday);
+    const auto made = certificateFrom(draft, kEntryDay);
     return made ? std::vector<FormFault>{} : made.error();
 }
 
 } // namespace
 
 TEST_CASE("a certificate is taken as copied, in the unit it was copied in", "[instruments]") {
-    const auto made = certificateFrom(good(), kToday);
+    const auto made = certificateFrom(good(), kEntryDay);
     REQUIRE(made);
     CHECK(made->instrument == "p3");
     CHECK(made->certificate.coverageFactor == 2.0);

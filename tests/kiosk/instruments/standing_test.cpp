@@ -13,10 +13,10 @@ using analytics::TemperatureDifference;
 
 namespace {
 
-constexpr Date kToday{std::chrono::year{2026} / 11 / 25};
+constexpr Date kStandingDay{std::chrono::year{2026} / 11 / 25};
 constexpr std::chrono::days kDay{1};
 
-analytics::Instrument probe() {
+analytics::Instrument probeOfShop() {
     analytics::Instrument instrument;
     instrument.name = "P-3";
     instrument.type = analytics::ThermocoupleType::k;
@@ -32,7 +32,7 @@ analytics::Instrument gun() {
     return instrument;
 }
 
-analytics::Instrument strips(std::optional<Date> expiry) {
+analytics::Instrument stripsOfShop(std::optional<Date> expiry) {
     analytics::Instrument instrument;
     instrument.name = "S";
     instrument.kind = analytics::InstrumentKind::strip;
@@ -61,7 +61,7 @@ analytics::Certificate certificate(Date due) {
 }
 
 Standing standing(const analytics::Instrument& instrument) {
-    return standingOf(instrument, kToday, analytics::starterFamilies(), {});
+    return standingOf(instrument, kStandingDay, analytics::starterFamilies(), {});
 }
 
 std::string said(const Standing& standing, const std::string& name, const wording::Speech& speech = {}) {
@@ -84,34 +84,34 @@ bool soundsProving(const std::string& text) {
 } // namespace
 
 TEST_CASE("without certificate or check an instrument proves nothing, and it is said what that does", "[instruments]") {
-    const auto now = standing(probe());
+    const auto now = standing(probeOfShop());
     CHECK(now.ground == Ground::none);
     CHECK(now.lack == Lack::nothingYet);
     CHECK_FALSE(now.provesSomething());
-    const auto text = said(probe());
+    const auto text = said(probeOfShop());
     CHECK(text.find("proves no film cured") != std::string::npos);
     CHECK(text.find("“P-3 has no certificate or passed check in date”") != std::string::npos);
 }
 
 TEST_CASE("a certificate counts up to and including its due day", "[instruments]") {
-    auto instrument = probe();
-    instrument.certificates = {certificate(kToday)};
+    auto instrument = probeOfShop();
+    instrument.certificates = {certificate(kStandingDay)};
     CHECK(standing(instrument).ground == Ground::certificate);
-    CHECK(standing(instrument).until == kToday);
+    CHECK(standing(instrument).until == kStandingDay);
     CHECK(standing(instrument).provesSomething());
-    instrument.certificates = {certificate(kToday - kDay)};
+    instrument.certificates = {certificate(kStandingDay - kDay)};
     const auto over = standing(instrument);
     CHECK(over.lack == Lack::expired);
-    CHECK(over.until == kToday - kDay);
+    CHECK(over.until == kStandingDay - kDay);
     CHECK(said(instrument).find("ended on 2026-11-24") != std::string::npos);
 }
 
 TEST_CASE("a passed check is a ground, a failed one takes it away", "[instruments]") {
-    auto instrument = probe();
-    instrument.checks = {{analytics::CheckKind::ice, true, kToday - kDay, kToday + 29 * kDay}};
+    auto instrument = probeOfShop();
+    instrument.checks = {{analytics::CheckKind::ice, true, kStandingDay - kDay, kStandingDay + 29 * kDay}};
     CHECK(standing(instrument).ground == Ground::check);
     CHECK(wording::shortText(standing(instrument), {}) == "check due 2026-12-24");
-    instrument.checks.push_back({analytics::CheckKind::boiling, false, kToday, kToday});
+    instrument.checks.push_back({analytics::CheckKind::boiling, false, kStandingDay, kStandingDay});
     CHECK(standing(instrument).lack == Lack::checkFailed);
     CHECK_FALSE(standing(instrument).provesSomething());
     CHECK(said(instrument).find("newest check failed") != std::string::npos);
@@ -120,7 +120,7 @@ TEST_CASE("a passed check is a ground, a failed one takes it away", "[instrument
 TEST_CASE("an instrument in date without any tolerance proves nothing, and it is said where", "[instruments]") {
     analytics::Instrument bare;
     bare.name = "X";
-    bare.checks = {{analytics::CheckKind::ice, true, kToday, kToday + 30 * kDay}};
+    bare.checks = {{analytics::CheckKind::ice, true, kStandingDay, kStandingDay + 30 * kDay}};
     CHECK(standing(bare).ground == Ground::check);
     CHECK_FALSE(standing(bare).provesSomething());
     CHECK(said(bare).find("no tolerance is stated") != std::string::npos);
@@ -128,20 +128,20 @@ TEST_CASE("an instrument in date without any tolerance proves nothing, and it is
 
 // decisions 4, Strip: used in date; decisions 2: past its expiry it proves nothing cured.
 TEST_CASE("strips prove up to and including their day, and nothing past it", "[instruments]") {
-    const auto over = strips(kToday - kDay);
+    const auto over = stripsOfShop(kStandingDay - kDay);
     CHECK(standing(over).lack == Lack::stripExpired);
     CHECK(said(over).find("“The strip is past its date”") != std::string::npos);
     CHECK(said(over).find("Take a fresh packet") != std::string::npos);
     CHECK_FALSE(soundsProving(said(over)));
-    const auto today = strips(kToday);
+    const auto today = stripsOfShop(kStandingDay);
     CHECK(standing(today).ground == Ground::stripInDate);
     CHECK(standing(today).provesSomething());
     CHECK(said(today).find("good until 2026-11-25") != std::string::npos);
-    CHECK(said(strips({})).find("No date is known for them") != std::string::npos);
+    CHECK(said(stripsOfShop({})).find("No date is known for them") != std::string::npos);
 }
 
 TEST_CASE("strips of which nobody stated a tolerance prove no film cured", "[instruments]") {
-    auto bare = strips(kToday);
+    auto bare = stripsOfShop(kStandingDay);
     bare.strip.reset();
     CHECK_FALSE(standing(bare).provesSomething());
     CHECK_FALSE(soundsProving(said(bare)));
@@ -151,7 +151,7 @@ TEST_CASE("strips of which nobody stated a tolerance prove no film cured", "[ins
 // decisions 4, Surface gun: "Never cured".
 TEST_CASE("a surface gun never proves cured, whatever certificate it has", "[instruments]") {
     auto instrument = gun();
-    instrument.certificates = {certificate(kToday)};
+    instrument.certificates = {certificate(kStandingDay)};
     const auto now = standing(instrument);
     CHECK(now.ground == Ground::certificate);
     CHECK_FALSE(now.provesSomething());
@@ -160,7 +160,7 @@ TEST_CASE("a surface gun never proves cured, whatever certificate it has", "[ins
     CHECK(text.find("A surface gun never proves cured") == 0);
     CHECK(text.find("good until 2026-11-25") != std::string::npos);
     CHECK_FALSE(soundsProving(text));
-    CHECK_FALSE(standingOf(instrument, kToday, {}, {}).provesSomething());
+    CHECK_FALSE(standingOf(instrument, kStandingDay, {}, {}).provesSomething());
 }
 
 // decisions 4, Surface gun: under-cured if surface + g <= L. A gun's placement is 3 C (decisions 2, MEM), its maker's
@@ -169,7 +169,7 @@ TEST_CASE("a surface gun never proves cured, whatever certificate it has", "[ins
 TEST_CASE("a gun's standing says up to where a shot shows too cool", "[instruments]") {
     wording::Speech speech;
     speech.figures = {analytics::TemperatureUnit::celsius, 1};
-    const auto now = standingOf(gun(), kToday, {reached(160)}, {});
+    const auto now = standingOf(gun(), kStandingDay, {reached(160)}, {});
     REQUIRE(now.proofs.size() == 1);
     CHECK(now.proofs.front().mostTooCool().celsius() == Approx(154.71).margin(0.005));
     CHECK(said(now, "G-4", speech).find("only a shot of 154.7\u00A0°C or less shows too cool") != std::string::npos);
@@ -190,21 +190,21 @@ TEST_CASE("a gun without anything valid is told to be calibrated, never to be ch
     };
     CHECK_FALSE(standing(instrument).isInOrder());
     check(said(instrument));
-    instrument.certificates = {certificate(kToday - kDay)};
+    instrument.certificates = {certificate(kStandingDay - kDay)};
     check(said(instrument));
     CHECK(said(instrument).find("ended on 2026-11-24") != std::string::npos);
-    instrument.checks = {{analytics::CheckKind::comparison, false, kToday, kToday}};
+    instrument.checks = {{analytics::CheckKind::comparison, false, kStandingDay, kStandingDay}};
     check(said(instrument));
 }
 
 // decisions 4, Spot: for cured, reading - 1.5 C stands for the sustained peak. A certified spot's g is what the same
 // probe has at the limit, so it must show 1.5 C more.
 TEST_CASE("a spot thermometer must show 1.5 °C more than a probe", "[instruments]") {
-    auto instrument = probe();
-    instrument.certificates = {certificate(kToday)};
-    const auto asProbe = standingOf(instrument, kToday, {reached(160)}, {});
+    auto instrument = probeOfShop();
+    instrument.certificates = {certificate(kStandingDay)};
+    const auto asProbe = standingOf(instrument, kStandingDay, {reached(160)}, {});
     instrument.kind = analytics::InstrumentKind::spot;
-    const auto asSpot = standingOf(instrument, kToday, {reached(160)}, {});
+    const auto asSpot = standingOf(instrument, kStandingDay, {reached(160)}, {});
     REQUIRE(asProbe.proofs.size() == 1);
     REQUIRE(asSpot.proofs.size() == 1);
     CHECK((asSpot.proofs.front().least() - asProbe.proofs.front().least()).celsius() == Approx(1.5));
@@ -214,41 +214,41 @@ TEST_CASE("a spot thermometer must show 1.5 °C more than a probe", "[instrument
 
 // decisions 4, Spot and Strip: with a hold or pairs never cured by them.
 TEST_CASE("what sees no time proves no ink that asks for one", "[instruments]") {
-    auto spot = probe();
+    auto spot = probeOfShop();
     spot.kind = analytics::InstrumentKind::spot;
-    spot.certificates = {certificate(kToday)};
-    for (const auto& instrument : {spot, strips(kToday)}) {
-        const auto some = standingOf(instrument, kToday, {reached(150), held(160)}, {});
+    spot.certificates = {certificate(kStandingDay)};
+    for (const auto& instrument : {spot, stripsOfShop(kStandingDay)}) {
+        const auto some = standingOf(instrument, kStandingDay, {reached(150), held(160)}, {});
         CHECK(some.timedInks == TimedInks::some);
         CHECK(some.provesSomething());
         REQUIRE(some.proofs.size() == 1);
         CHECK(some.proofs.front().limit.celsius() == Approx(150));
         CHECK(said(some, "X").find("that takes a ride with a probe") != std::string::npos);
-        const auto all = standingOf(instrument, kToday, {held(160)}, {});
+        const auto all = standingOf(instrument, kStandingDay, {held(160)}, {});
         CHECK(all.timedInks == TimedInks::all);
         CHECK_FALSE(all.provesSomething());
         CHECK_FALSE(soundsProving(said(all, "X")));
     }
     spot.kind = analytics::InstrumentKind::probe;
-    CHECK(standingOf(spot, kToday, {held(160)}, {}).timedInks == TimedInks::none);
+    CHECK(standingOf(spot, kStandingDay, {held(160)}, {}).timedInks == TimedInks::none);
 }
 
 TEST_CASE("every sentence of an instrument's standing stands in both tables", "[instruments]") {
-    auto spot = probe();
+    auto spot = probeOfShop();
     spot.kind = analytics::InstrumentKind::spot;
-    auto noStrip = strips({});
+    auto noStrip = stripsOfShop({});
     noStrip.strip.reset();
     auto bareGun = gun();
     bareGun.statedTolerance.reset();
-    for (auto instrument :
-         {probe(), spot, gun(), bareGun, strips({}), strips(kToday), strips(kToday - kDay), noStrip}) {
+    for (auto instrument : {probeOfShop(), spot, gun(), bareGun, stripsOfShop({}), stripsOfShop(kStandingDay),
+                            stripsOfShop(kStandingDay - kDay), noStrip}) {
         for (int step = 0; step < 5; ++step) {
             instrument.certificates.clear();
             instrument.checks.clear();
             if (step == 1 || step == 2) {
-                instrument.certificates = {certificate(step == 1 ? kToday : kToday - kDay)};
+                instrument.certificates = {certificate(step == 1 ? kStandingDay : kStandingDay - kDay)};
             } else if (step >= 3) {
-                instrument.checks = {{analytics::CheckKind::comparison, step == 3, kToday, kToday}};
+                instrument.checks = {{analytics::CheckKind::comparison, step == 3, kStandingDay, kStandingDay}};
             }
             for (const auto* code : {"en", "es"}) {
                 wording::Speech speech;

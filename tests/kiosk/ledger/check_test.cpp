@@ -23,11 +23,6 @@ void behindTheGuard(const std::filesystem::path& folder, const std::string& guar
     database.exec(sql);
 }
 
-void makeBook(const std::filesystem::path& folder, std::uint64_t entries) {
-    const auto book = openBook(folder);
-    fill(*book, entries);
-}
-
 IntegrityReport look(const std::filesystem::path& folder) {
     return must(openBook(folder, OpenMode::readOnly)->check());
 }

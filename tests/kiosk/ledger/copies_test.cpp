@@ -7,10 +7,6 @@ using namespace holdfast::kiosk::ledger::test;
 
 namespace {
 
-void write(const std::filesystem::path& file, const std::string& content) {
-    std::ofstream{file, std::ios::binary | std::ios::trunc} << content;
-}
-
 std::vector<std::string> namesIn(const std::filesystem::path& folder) {
     std::vector<std::string> names;
     for (const auto& at : std::filesystem::directory_iterator{folder}) {

@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
 #include <memory>
 #include <optional>
 #include <sched.h>
@@ -133,6 +134,16 @@ inline void fill(Book& book, std::uint64_t count) {
     for (std::uint64_t n = 1; n <= count; ++n) {
         must(book.commit(request(n)));
     }
+}
+
+/// A book of that many entries in the folder.
+inline void makeBook(const std::filesystem::path& folder, std::uint64_t entries) {
+    const auto book = openBook(folder);
+    fill(*book, entries);
+}
+
+inline void write(const std::filesystem::path& file, const std::string& content) {
+    std::ofstream{file, std::ios::binary | std::ios::trunc} << content;
 }
 
 /// A connection past the ledger, as someone with a database tool has.

@@ -16,15 +16,6 @@ std::string contentOf(const std::filesystem::path& file) {
     return std::string(std::istreambuf_iterator<char>{in}, {});
 }
 
-void write(const std::filesystem::path& file, const std::string& content) {
-    std::ofstream{file, std::ios::binary | std::ios::trunc} << content;
-}
-
-void makeBook(const std::filesystem::path& folder, std::uint64_t entries) {
-    const auto book = openBook(folder);
-    fill(*book, entries);
-}
-
 /// Lets the database grow no further from the n-th entry on, as a disk without room does.
 class NoRoomFrom : public TallyProjection {
 public:

@@ -22,7 +22,7 @@ std::vector<TracePoint> pointsFrom(std::int64_t first, std::int64_t count) {
     return points;
 }
 
-Bytes contentOf(const std::filesystem::path& file) {
+Bytes spooledContent(const std::filesystem::path& file) {
     std::ifstream in{file, std::ios::binary};
     return Bytes(std::istreambuf_iterator<char>{in}, {});
 }
@@ -76,12 +76,12 @@ TEST_CASE("a spool torn anywhere gives the samples up to its last whole frame", 
     const TemporaryFolder folder;
     auto spool = must(Spool::create(folder.path(), "ride", header, 0));
     const auto file = folder.path() / spool.fileName();
-    std::vector<std::size_t> ends{contentOf(file).size()};
+    std::vector<std::size_t> ends{spooledContent(file).size()};
     for (std::int64_t frame = 0; frame < 4; ++frame) {
         must(spool.append(pointsFrom(frame * 3, 3), frame));
-        ends.push_back(contentOf(file).size());
+        ends.push_back(spooledContent(file).size());
     }
-    const Bytes whole = contentOf(file);
+    const Bytes whole = spooledContent(file);
     const auto torn = folder.path() / "torn.spool";
     for (std::size_t length = 0; length <= whole.size(); ++length) {
         write(torn, std::span{whole}.first(length));
@@ -104,10 +104,10 @@ TEST_CASE("an altered byte in a spool ends it there", "[ledger][spool]") {
     auto spool = must(Spool::create(folder.path(), "ride", header, 0));
     const auto file = folder.path() / spool.fileName();
     must(spool.append(pointsFrom(0, 3), 0));
-    const std::size_t firstEnd = contentOf(file).size();
+    const std::size_t firstEnd = spooledContent(file).size();
     must(spool.append(pointsFrom(3, 3), 0));
     must(spool.append(pointsFrom(6, 3), 0));
-    const Bytes whole = contentOf(file);
+    const Bytes whole = spooledContent(file);
     for (std::size_t at = firstEnd; at < firstEnd + (whole.size() - firstEnd) / 2; ++at) {
         Bytes altered = whole;
         altered[at] ^= 0x10;
@@ -120,9 +120,9 @@ TEST_CASE("a frame moved to another place does not count", "[ledger][spool]") {
     const TemporaryFolder folder;
     auto spool = must(Spool::create(folder.path(), "ride", header, 0));
     const auto file = folder.path() / spool.fileName();
-    const std::size_t start = contentOf(file).size();
+    const std::size_t start = spooledContent(file).size();
     must(spool.append(pointsFrom(0, 3), 0));
-    Bytes doubled = contentOf(file);
+    Bytes doubled = spooledContent(file);
     const Bytes frame(doubled.begin() + static_cast<std::ptrdiff_t>(start), doubled.end());
     doubled.insert(doubled.end(), frame.begin(), frame.end());
     write(file, doubled);
@@ -163,7 +163,7 @@ TEST_CASE("a full disk keeps the whole frames, and the ride goes on when there i
     const auto file = folder.path() / spool.fileName();
     must(spool.append(pointsFrom(0, 5), 0));
     {
-        const LargestFile limit{contentOf(file).size() + 20}; // in the middle of the next frame
+        const LargestFile limit{spooledContent(file).size() + 20}; // in the middle of the next frame
         CHECK(outcome(spool.append(pointsFrom(5, 5), 0)) == "diskFull");
     }
     CHECK(must(Spool::read(file)).tornBytes == 0);

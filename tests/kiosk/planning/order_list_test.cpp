@@ -1,6 +1,7 @@
 // RFC 4180 is the form of the table; RFC 3629 what counts as UTF-8.
 #include "kiosk/shop/planning/order_list.hpp"
 #include "kiosk/shop/planning/table.hpp"
+#include "tests/kiosk/planning/starters.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -10,10 +11,6 @@ using namespace holdfast;
 using namespace holdfast::kiosk::shop;
 
 namespace {
-
-Stock starters() {
-    return {analytics::starterFamilies(), analytics::starterFabrics()};
-}
 
 OrderList read(const std::string& text, const std::vector<std::string>& known = {}) {
     return readOrders(text, starters(), known);

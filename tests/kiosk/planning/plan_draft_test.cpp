@@ -1,6 +1,7 @@
 #include "kiosk/shop/planning/habits.hpp"
 #include "kiosk/shop/planning/layer_bucket.hpp"
 #include "kiosk/shop/planning/plan_draft.hpp"
+#include "tests/kiosk/planning/starters.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,10 +12,6 @@ using namespace holdfast::kiosk;
 using namespace holdfast::kiosk::shop;
 
 namespace {
-
-Stock starters() {
-    return {analytics::starterFamilies(), analytics::starterFabrics()};
-}
 
 PlanDraft jerseys() {
     PlanDraft draft;

@@ -7,7 +7,7 @@ namespace a = holdfast::analytics;
 
 namespace {
 
-BucketOpened pail(const std::string& id, std::int64_t number, const std::string& batch) {
+BucketOpened tracedPail(const std::string& id, std::int64_t number, const std::string& batch) {
     BucketOpened one;
     one.bucket = id;
     one.number = number;
@@ -16,7 +16,7 @@ BucketOpened pail(const std::string& id, std::int64_t number, const std::string&
     return one;
 }
 
-MixMade mix(const std::string& id, std::int64_t number, std::vector<BucketPart> parts) {
+MixMade tracedMix(const std::string& id, std::int64_t number, std::vector<BucketPart> parts) {
     MixMade one;
     one.bucket = id;
     one.number = number;
@@ -49,11 +49,11 @@ std::vector<ClueHit> hits(const LotShop& lot, const std::string& clue) {
 
 /// White of batch B-7 in a mix of a mix that the run was printed with, shipped in two cartons.
 void fill(LotShop& lot) {
-    REQUIRE(lot.say(pail("b1", 41, "B-7")));
-    REQUIRE(lot.say(pail("b2", 42, "B-8")));
-    REQUIRE(lot.say(pail("b3", 43, "B-9")));
-    REQUIRE(lot.say(mix("m1", 44, {{"b1", 2.0}, {"b2", 1.0}})));
-    REQUIRE(lot.say(mix("m2", 45, {{"m1", 1.0}, {"b3", 0.0}})));
+    REQUIRE(lot.say(tracedPail("b1", 41, "B-7")));
+    REQUIRE(lot.say(tracedPail("b2", 42, "B-8")));
+    REQUIRE(lot.say(tracedPail("b3", 43, "B-9")));
+    REQUIRE(lot.say(tracedMix("m1", 44, {{"b1", 2.0}, {"b2", 1.0}})));
+    REQUIRE(lot.say(tracedMix("m2", 45, {{"m1", 1.0}, {"b3", 0.0}})));
     auto again = plan();
     again.layers.at(0).buckets = {45};
     REQUIRE(lot.say(RunReplanned{again}));

@@ -21,7 +21,7 @@ ScannedText card(ActionCard action) {
     return card(static_cast<std::uint64_t>(action));
 }
 
-Floor floorAfterRide(double peak) {
+Floor floorAfterKeptRide(double peak) {
     Floor floor;
     floor.plug("P-3");
     floor.announce(runOf("standard", "100% cotton", 1));
@@ -53,7 +53,7 @@ records::DryerNow dryerOf(std::optional<double> speed) {
 } // namespace
 
 TEST_CASE("belt slower is one entry, ends the lot and makes the next reading one after a change", "[shop][actions]") {
-    auto floor = floorAfterRide(168);
+    auto floor = floorAfterKeptRide(168);
     floor.send(card(ActionCard::beltSlower));
     REQUIRE(floor.commits().size() == 2);
     const auto taken = in<records::ActionTaken>(floor.commits()[1]);
@@ -112,7 +112,7 @@ TEST_CASE("a change during a ride leaves it its lot, which the ride's own commit
 
 TEST_CASE("only a stop longer than one dwell ends the lot", "[shop][actions]") {
     const auto lotsEnded = [](double seconds, std::optional<double> speed) {
-        auto floor = floorAfterRide(168);
+        auto floor = floorAfterKeptRide(168);
         floor.send(FloorLoaded{dryerOf(speed), {}, {}, false});
         floor.send(card(ActionCard::feedStopped));
         CHECK(in<records::ActionTaken>(floor.commits().back()).at(0).pieces == 4); // 2 m × 1.6 a metre, rounded up
@@ -151,7 +151,7 @@ TEST_CASE("pulled takes its number from the card, from typed digits, or goes wit
 
 TEST_CASE("a bad verdict stays through Next and a new ticket until one scan says what was done", "[shop][actions]") {
     const double peak = GENERATE(150.0, 185.0);
-    auto floor = floorAfterRide(peak);
+    auto floor = floorAfterKeptRide(peak);
     REQUIRE(floor.state().floor.unanswered.size() == 1);
     const auto id = floor.state().floor.unanswered[0].id;
     floor.send(NextPressed{});
@@ -170,7 +170,7 @@ TEST_CASE("a bad verdict stays through Next and a new ticket until one scan says
 }
 
 TEST_CASE("an answer that could not be written is kept, and one press tries again", "[shop][actions]") {
-    auto floor = floorAfterRide(150);
+    auto floor = floorAfterKeptRide(150);
     floor.send(card(ActionCard::cooler));
     floor.commitFails(ledger::FailureCode::diskFull);
     CHECK(floor.stage() == Stage::notKept);
@@ -182,7 +182,7 @@ TEST_CASE("an answer that could not be written is kept, and one press tries agai
 }
 
 TEST_CASE("a ride begins although a bad verdict waits", "[shop][actions]") {
-    auto floor = floorAfterRide(150);
+    auto floor = floorAfterKeptRide(150);
     floor.play("P-3", {{25, 60}});
     floor.play("P-3", rideTo(168));
     floor.commitDone();

@@ -9,10 +9,6 @@ namespace records = holdfast::kiosk::records;
 
 namespace {
 
-AuthoredTemperature fahrenheit(double value) {
-    return {value, TemperatureUnit::fahrenheit};
-}
-
 records::ActionRow row(std::int64_t at, records::FloorAction action, std::optional<AuthoredTemperature> setPoint = {}) {
     records::ActionRow one;
     one.at = at;

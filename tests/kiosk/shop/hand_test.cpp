@@ -15,10 +15,6 @@ namespace records = holdfast::kiosk::records;
 
 namespace {
 
-AuthoredTemperature fahrenheit(double value) {
-    return {value, TemperatureUnit::fahrenheit};
-}
-
 KnownInstrument packOfSingles() {
     auto pack = stripOf280To330F();
     pack.name = "singles";

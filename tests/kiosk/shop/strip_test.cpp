@@ -12,7 +12,7 @@ namespace records = holdfast::kiosk::records;
 
 namespace {
 
-Floor floorWithRun() {
+Floor floorWithoutProbe() {
     Floor floor;
     floor.announce(runOf("standard", "100% cotton"));
     return floor;
@@ -28,7 +28,7 @@ TEST_CASE("a strip needs a run", "[shop][strip]") {
 }
 
 TEST_CASE("a strip is previewed, kept and only then shown", "[shop][strip]") {
-    auto floor = floorWithRun();
+    auto floor = floorWithoutProbe();
     floor.send(StripOpened{});
     REQUIRE(floor.stage() == Stage::strip);
     floor.send(StripKept{});
@@ -52,7 +52,7 @@ TEST_CASE("a strip is previewed, kept and only then shown", "[shop][strip]") {
 }
 
 TEST_CASE("an unsure step belongs to neither side", "[shop][strip]") {
-    auto floor = floorWithRun();
+    auto floor = floorWithoutProbe();
     floor.send(StripOpened{});
     floor.send(StripStepTouched{2});
     floor.send(StripUnsureTouched{});
@@ -63,7 +63,7 @@ TEST_CASE("an unsure step belongs to neither side", "[shop][strip]") {
 }
 
 TEST_CASE("all light and all dark have an open end", "[shop][strip]") {
-    auto floor = floorWithRun();
+    auto floor = floorWithoutProbe();
     floor.send(StripOpened{});
     floor.send(StripStepTouched{-1});
     REQUIRE(floor.state().strip->preview);
@@ -75,7 +75,7 @@ TEST_CASE("all light and all dark have an open end", "[shop][strip]") {
 }
 
 TEST_CASE("a strip that was used before is refused, and kept as refused", "[shop][strip]") {
-    auto floor = floorWithRun();
+    auto floor = floorWithoutProbe();
     floor.send(StripOpened{});
     floor.send(StripStepTouched{9});
     floor.send(StripUsedTouched{});
@@ -85,7 +85,7 @@ TEST_CASE("a strip that was used before is refused, and kept as refused", "[shop
 }
 
 TEST_CASE("leaving the strip page keeps nothing", "[shop][strip]") {
-    auto floor = floorWithRun();
+    auto floor = floorWithoutProbe();
     floor.send(StripOpened{});
     floor.send(StripStepTouched{3});
     floor.send(StripLeft{});
@@ -94,7 +94,7 @@ TEST_CASE("leaving the strip page keeps nothing", "[shop][strip]") {
 }
 
 TEST_CASE("a strip is proven with three scans and no touch", "[shop][strip]") {
-    auto floor = floorWithRun();
+    auto floor = floorWithoutProbe();
     const auto scan = [&](drivers::TicketKind kind, std::uint64_t number) {
         floor.send(ScannedText{drivers::encode(kind, number, 3)});
     };

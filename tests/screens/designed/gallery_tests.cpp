@@ -6,8 +6,8 @@
 namespace holdfast::kiosk::screens::invented {
 namespace {
 
-SheetRow row(const char* id, const char* title, const char* detail, const char* value, bool chosen = false,
-             bool strong = false) {
+SheetRow testRow(const char* id, const char* title, const char* detail, const char* value, bool chosen = false,
+                 bool strong = false) {
     return {.id = q(id), .title = q(title), .detail = q(detail), .value = q(value), .chosen = chosen, .strong = strong};
 }
 
@@ -72,11 +72,11 @@ SheetBlock crackKeys(const char* text, const char* note, std::initializer_list<c
 }
 
 QList<SheetRow> dueList() {
-    return {row("tests.20398", "Stretch", "run 20398 · to 50 %", "late, Tue", false, true),
-            row("tests.20391", "Wash 5", "run 20391 · hot", "now", true),
-            row("tests.20405", "24 h look", "run 20405 · white on red", "by 16:00"),
-            row("tests.rub", "Rub, wet", "run 20405 · black", "today"),
-            row("tests.shrink", "Shrink", "run 20388 · hoodie", "today")};
+    return {testRow("tests.20398", "Stretch", "run 20398 · to 50 %", "late, Tue", false, true),
+            testRow("tests.20391", "Wash 5", "run 20391 · hot", "now", true),
+            testRow("tests.20405", "24 h look", "run 20405 · white on red", "by 16:00"),
+            testRow("tests.rub", "Rub, wet", "run 20405 · black", "today"),
+            testRow("tests.shrink", "Shrink", "run 20388 · hoodie", "today")};
 }
 
 SheetPageState printUnderTest() {
@@ -233,8 +233,8 @@ SheetPageState history() {
 SheetPageState quarantine(const char* word, const char* not_, const char* total, const char* note, const char* bin) {
     SheetPageState page;
     page.heading = q("On hold");
-    page.list = {row("holds.1", "Run 20413, lot 2", "24 pieces · since 09:15", "decide", true, true),
-                 row("holds.2", "Run 20402, lot 1", "36 pieces · since Monday", "waits")};
+    page.list = {testRow("holds.1", "Run 20413, lot 2", "24 pieces · since 09:15", "decide", true, true),
+                 testRow("holds.2", "Run 20402, lot 1", "36 pieces · since Monday", "waits")};
     page.title = q("Quarantine shelf");
     SheetBlock bar = block(SheetKinds::PieceBar, "Pieces", "run 20413");
     bar.pieces.pieces = 144;

@@ -1,6 +1,7 @@
 #include "analytics/statistics/counts/false_discovery.hpp"
 #include "analytics/statistics/counts/mantel_haenszel.hpp"
 #include "analytics/statistics/counts/trend.hpp"
+#include "tests/support/not_finite.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -10,12 +11,7 @@
 using namespace holdfast::analytics::statistics;
 using Catch::WithinAbs;
 using Catch::WithinRel;
-
-namespace {
-
-constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
-
-} // namespace
+using holdfast::testing::kNaN;
 
 TEST_CASE("smokers among four groups fall into a trend", "[statistics][counts][trend]") {
     // Fleiss, Statistical Methods for Rates and Proportions, 2nd ed., 1981, data; R 4.2.2 prop.trend.test.

@@ -1,6 +1,7 @@
 #include "analytics/statistics/counts/fix_check.hpp"
 
 #include "analytics/statistics/counts/count_domain.hpp"
+#include "tests/support/not_finite.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -11,12 +12,7 @@
 using namespace holdfast::analytics::statistics;
 using Catch::WithinAbs;
 using Catch::WithinRel;
-
-namespace {
-
-constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
-
-} // namespace
+using holdfast::testing::kNaN;
 
 TEST_CASE("the delay curve is the chain ladder's", "[statistics][counts][delay]") {
     // Taylor and Ashe, J. Econometrics 23, 1983, triangle as in Mack, ASTIN Bulletin 23, 1993:

@@ -1,4 +1,5 @@
 #include "analytics/statistics/counts/proportion.hpp"
+#include "tests/support/not_finite.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -8,10 +9,9 @@
 
 using namespace holdfast::analytics::statistics;
 using Catch::WithinAbs;
+using holdfast::testing::kNaN;
 
 namespace {
-
-constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
 
 struct TwoSided {
     CountOf count;

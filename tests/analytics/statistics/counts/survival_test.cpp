@@ -1,5 +1,6 @@
 #include "analytics/statistics/counts/interval_survival.hpp"
 #include "analytics/statistics/counts/survival.hpp"
+#include "tests/support/not_finite.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -9,10 +10,9 @@
 
 using namespace holdfast::analytics::statistics;
 using Catch::WithinAbs;
+using holdfast::testing::kNaN;
 
 namespace {
-
-constexpr double kNaN = std::numeric_limits<double>::quiet_NaN();
 
 /// Weeks of remission under 6-mercaptopurine; negative: still in remission.
 std::vector<WashOutcome> outcomes(const std::vector<double>& times) {

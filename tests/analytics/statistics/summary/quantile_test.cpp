@@ -1,5 +1,6 @@
 #include "analytics/statistics/summary/quantile.hpp"
 #include "tests/analytics/statistics/summary/certified_sets.hpp"
+#include "tests/analytics/statistics/summary/wafers.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,14 +8,6 @@
 #include <limits>
 
 using namespace holdfast::analytics::statistics;
-
-namespace {
-
-/// Resistivities of 12 wafers, NIST/SEMATECH e-Handbook 7.2.6.2.
-const std::vector<double> kWafers{95.1772, 95.1567, 95.1937, 95.1959, 95.1442, 95.0610,
-                                  95.1591, 95.1195, 95.1065, 95.0925, 95.1990, 95.1682};
-
-} // namespace
 
 TEST_CASE("The 90th percentile of the wafers is the handbook's under its definition", "[statistics][summary]") {
     CHECK(*quantile(kWafers, 0.9, QuantileType::Six) == Approx(95.1981).margin(5e-5));             // e-Handbook 7.2.6.2

@@ -1,5 +1,6 @@
 #include "analytics/statistics/summary/robust.hpp"
 #include "tests/analytics/statistics/summary/certified_sets.hpp"
+#include "tests/analytics/statistics/summary/wafers.hpp"
 
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -7,13 +8,6 @@
 #include <random>
 
 using namespace holdfast::analytics::statistics;
-
-namespace {
-
-const std::vector<double> kWafers{95.1772, 95.1567, 95.1937, 95.1959, 95.1442, 95.0610,
-                                  95.1591, 95.1195, 95.1065, 95.0925, 95.1990, 95.1682};
-
-} // namespace
 
 TEST_CASE("Median distance agrees with R", "[statistics][summary]") {
     // R 4.2.2 mad(x), which rounds the constant to 1.4826

@@ -14,6 +14,8 @@ namespace holdfast::tests {
 
 /// 2026-11-25 12:00 UTC, a Wednesday.
 inline constexpr drivers::WallTime kNoon{1795608000000, 0};
+inline const analytics::Date kToday{std::chrono::floor<std::chrono::days>(
+    std::chrono::sys_time<std::chrono::milliseconds>{std::chrono::milliseconds{kNoon.millisecondsSinceEpoch}})};
 
 /// A QCoreApplication for the whole run of the tests: the desks need one.
 void ensureApplication();

@@ -37,6 +37,10 @@ private:
 /// One ride that comes under the heat after 20 s and leaves it, hottest, after 60 s.
 [[nodiscard]] drivers::Scenario scenarioWith(double peakFahrenheit, std::vector<drivers::Trouble> troubles = {});
 inline constexpr double kTopSeconds = 60.0;
+inline constexpr double kPeak = 294.2;     ///< °F; cures the demo's run 20413
+inline constexpr double kCold = 262.0;     ///< °F, far under it: inks that cure at 285 °F (contracts, Starters)
+inline constexpr std::int64_t kHot = 1000; ///< counts: 100.0 °C
+inline constexpr double kSpeed = 10.0;     ///< of a rig
 /// What the probe says in its sample of that index, in steps: the scenario is a pure function.
 [[nodiscard]] std::int64_t countAt(const drivers::Scenario& scenario, std::int64_t index);
 

@@ -1,5 +1,7 @@
 #include "tests/kiosk/records/support/samples.hpp"
 
+#include "tests/kiosk/records/support/sample_ids.hpp"
+
 namespace holdfast::kiosk::records::testing {
 namespace {
 
@@ -20,8 +22,6 @@ constexpr AuthoredDifference dc(double value) {
     return {value, TemperatureUnit::celsius};
 }
 
-const std::string kRun = "01926e2a-0000-7000-8000-000000000001";
-const std::string kLot = "01926e2a-0000-7000-8000-000000000002";
 const std::string kDryer = "01926e2a-0000-7000-8000-000000000003";
 const std::string kProbe = "01926e2a-0000-7000-8000-000000000004";
 const std::string kEntry = "01926e2a-0000-7000-8000-000000000005";
@@ -76,7 +76,7 @@ InstrumentDescribed sampleInstrument() {
 
 RunPlanned samplePlan() {
     RunPlanned plan;
-    plan.run = kRun;
+    plan.run = kSampleRun;
     plan.number = 20418;
     plan.title = "red jerseys";
     plan.customer = "school";
@@ -239,8 +239,8 @@ analytics::Date day(int year, unsigned month, unsigned dayOfMonth) {
 
 ReadingTaken sampleReading() {
     ReadingTaken reading;
-    reading.run = kRun;
-    reading.lot = kLot;
+    reading.run = kSampleRun;
+    reading.lot = kSampleLot;
     reading.dryer = kDryer;
     reading.instrument = kProbe;
     reading.position = BeltPosition::left;
@@ -284,8 +284,8 @@ std::vector<Record> sampleOfEveryKind() {
         sampleCheck(),
         samplePlan(),
         RunReplanned{sampleReplan()},
-        LotOpened{kLot, kRun, 2, kDryer, 37, sampleRevisions(), f(340), 2.1},
-        LotClosed{kLot, 144, LotEnd::newRevision},
+        LotOpened{kSampleLot, kSampleRun, 2, kDryer, 37, sampleRevisions(), f(340), 2.1},
+        LotClosed{kSampleLot, 144, LotEnd::newRevision},
         sampleReading(),
         sampleRefused(),
         sampleCorrection(),
@@ -294,8 +294,8 @@ std::vector<Record> sampleOfEveryKind() {
         BucketClosed{kPail, BucketEnd::mislabelled},
         ActionTaken{kDryer, FloorAction::beltSlower, 1.8, f(335), 12, kEntry},
         ReadingStruck{kEntry, StruckCause::leadCaught},
-        FlashNoted{kRun, 1, kProbe, f(262), analytics::FlashWord::overFlashed, {sampleReason()}},
-        RunFinished{kRun, 140, 4},
+        FlashNoted{kSampleRun, 1, kProbe, f(262), analytics::FlashWord::overFlashed, {sampleReason()}},
+        RunFinished{kSampleRun, 140, 4},
         PersonChanged{12, "P9M2", {Role::operatorAtDryer}, true},
         PinSet{12, "$argon2id$v=19$m=65536,t=2,p=1$c2FsdHNhbHRzYWx0c2FsdA$aGFzaA"},
     };

@@ -1,3 +1,4 @@
+#include "tests/kiosk/records/support/sample_ids.hpp"
 #include "tests/kiosk/records/support/samples.hpp"
 
 namespace holdfast::kiosk::records::testing {
@@ -5,8 +6,6 @@ namespace {
 
 namespace a = analytics;
 
-const std::string kRun = "01926e2a-0000-7000-8000-000000000001";
-const std::string kLot = "01926e2a-0000-7000-8000-000000000002";
 const std::string kPrint = "01926e2a-0000-7000-8000-000000000011";
 const std::string kOtherPrint = "01926e2a-0000-7000-8000-000000000012";
 const std::string kLoad = "01926e2a-0000-7000-8000-000000000013";
@@ -30,17 +29,18 @@ LoadJudged sampleJudgement() {
 }
 
 PiecesMoved sampleMove() {
-    return {kLot, PiecePlace::shipped, 96, day(2026, 3, 4), "school", {"C1", "C2"}, kFirstMove};
+    return {kSampleLot, PiecePlace::shipped, 96, day(2026, 3, 4), "school", {"C1", "C2"}, kFirstMove};
 }
 
 FindingSigned sampleFinding() {
-    return {kComplaint, kLot, "the belt ran faster than said", "belt checked by a mark each shift", true, {12, 14}};
+    return {kComplaint, kSampleLot, "the belt ran faster than said", "belt checked by a mark each shift",
+            true,       {12, 14}};
 }
 
 } // namespace
 
 PrintNamed samplePrint() {
-    PrintNamed print{kPrint, 31, kRun, kLot};
+    PrintNamed print{kPrint, 31, kSampleRun, kSampleLot};
     print.piece = 37;
     print.position = BeltPosition::right;
     print.printedAt = 1'772'000'050'000;
@@ -116,7 +116,7 @@ TestDone sampleTest() {
 }
 
 HoldPlaced sampleHold() {
-    HoldPlaced hold{kHold, kLot, HoldCause::test};
+    HoldPlaced hold{kHold, kSampleLot, HoldCause::test};
     hold.because = kFirstTest;
     hold.pieces = PieceRange{37, 60};
     hold.count = 24;
@@ -126,7 +126,7 @@ HoldPlaced sampleHold() {
 }
 
 DecisionSigned sampleDecision() {
-    DecisionSigned decision{"01926e2a-0000-7000-8000-000000000017", kLot, {kHold}, DecisionWord::reRun};
+    DecisionSigned decision{"01926e2a-0000-7000-8000-000000000017", kSampleLot, {kHold}, DecisionWord::reRun};
     decision.reason = "washed again at the right heat";
     decision.signers = {12, 14};
     decision.laboratoryReport = "LR 2026-118";
@@ -140,8 +140,8 @@ ComplaintTaken sampleComplaint() {
     taken.words = "the white comes off";
     taken.pieces = 6;
     taken.clue = "PO 4411";
-    taken.run = kRun;
-    taken.lot = kLot;
+    taken.run = kSampleRun;
+    taken.lot = kSampleLot;
     taken.pictures = {std::string(64, 'd')};
     taken.received = day(2026, 4, 2);
     return taken;
@@ -159,9 +159,9 @@ std::vector<Record> samplesOfTesting() {
         HoldChanged{kHold, PieceRange{37, {}}, 30, CountBasis::typed},
         sampleDecision(),
         sampleMove(),
-        PiecesCounted{kLot, 140, 44, "01926e2a-0000-7000-8000-0000000000c1"},
+        PiecesCounted{kSampleLot, 140, 44, "01926e2a-0000-7000-8000-0000000000c1"},
         ShelfCounted{{{kHold, 29}}},
-        ReadingMissed{kLot, DueReadingKind::minutes, 88},
+        ReadingMissed{kSampleLot, DueReadingKind::minutes, 88},
         sampleComplaint(),
         sampleFinding(),
     };

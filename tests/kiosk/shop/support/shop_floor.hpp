@@ -13,6 +13,10 @@ namespace holdfast::kiosk::shop::testing {
 
 inline constexpr double kStep = 0.1; // °C a count
 
+[[nodiscard]] inline analytics::AuthoredTemperature fahrenheit(double value) {
+    return {value, analytics::TemperatureUnit::fahrenheit};
+}
+
 struct Leg final {
     double toCelsius = 0;
     double seconds = 0;
