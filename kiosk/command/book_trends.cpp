@@ -26,7 +26,7 @@ Json levelJson(const trending::FactorLevel& level) {
             {"number", numbered ? Json(level.number) : Json()}};
 }
 
-std::string_view nameOf(trending::Strength strength) {
+std::string_view strengthName(trending::Strength strength) {
     return strength == trending::Strength::strong ? "strong"
            : strength == trending::Strength::weak ? "weak"
                                                   : "by-chance";
@@ -34,7 +34,7 @@ std::string_view nameOf(trending::Strength strength) {
 
 Json suspectJson(const trending::Suspect& suspect) {
     Json json = levelJson(suspect.level);
-    json["strength"] = nameOf(suspect.strength);
+    json["strength"] = strengthName(suspect.strength);
     json["failed_with"] = suspect.failedWith;
     json["with"] = suspect.with;
     json["failed_without"] = suspect.failedWithout;
@@ -57,7 +57,7 @@ Json suspectJson(const trending::Suspect& suspect) {
 
 void saySuspect(Answer& answer, const trending::Suspect& suspect) {
     answer.say("suspect-of-book", {{"level", wording::levelText(suspect.level, {})},
-                                   {"strength", said("strength." + std::string{nameOf(suspect.strength)})},
+                                   {"strength", said("strength." + std::string{strengthName(suspect.strength)})},
                                    {"failed-with", count(suspect.failedWith)},
                                    {"with", count(suspect.with)},
                                    {"failed-without", count(suspect.failedWithout)},

@@ -17,7 +17,7 @@ namespace {
 
 namespace trending = shop::trending;
 
-std::string_view nameOf(trending::Standing standing) {
+std::string_view standingName(trending::Standing standing) {
     switch (standing) {
     case trending::Standing::usual:
         return "usual";
@@ -32,7 +32,9 @@ std::string_view nameOf(trending::Standing standing) {
 }
 
 Json againstJson(const trending::AgainstBefore<double>& figures) {
-    return {{"week", figure(figures.week)}, {"before", figure(figures.before)}, {"standing", nameOf(figures.standing)}};
+    return {{"week", figure(figures.week)},
+            {"before", figure(figures.before)},
+            {"standing", standingName(figures.standing)}};
 }
 
 Json kelvinsJson(const std::optional<analytics::TemperatureDifference>& difference) {
@@ -43,7 +45,7 @@ Json dryersJson(const reports::BriefingFacts& facts) {
     Json all = Json::array();
     for (const auto& week : facts.briefing.dryers) {
         all.push_back({{"dryer", facts.facts.dryers[static_cast<std::size_t>(week.dryer)].name},
-                       {"standing", nameOf(week.standing)},
+                       {"standing", standingName(week.standing)},
                        {"margin_c", kelvinsJson(week.margin)},
                        {"margin_before_c", kelvinsJson(week.before)},
                        {"readings", week.readings},
@@ -80,7 +82,7 @@ Json jsonOf(const reports::BriefingFacts& facts, const wording::Speech& speech) 
               {"failed_p", figure(briefing.failedP)}};
     json["margin"] = briefing.margin ? Json{{"week_c", figure(briefing.margin->week.celsius())},
                                             {"before_c", figure(briefing.margin->before.celsius())},
-                                            {"standing", nameOf(briefing.margin->standing)}}
+                                            {"standing", standingName(briefing.margin->standing)}}
                                      : Json();
     json["dryers"] = dryersJson(facts);
     json["failed"] = lotsJson(facts, briefing.failedLotsOfWeek);

@@ -124,7 +124,7 @@ void addBackward(Answer& answer, const Timed& data) {
     }
 }
 
-const char* nameOf(st::DriftStanding standing) {
+const char* driftName(st::DriftStanding standing) {
     switch (standing) {
     case st::DriftStanding::TooFewPoints:
         return "too-few-points";
@@ -143,14 +143,14 @@ const char* nameOf(st::DriftStanding standing) {
 void addCrossing(Answer& answer, const Timed& data, const StudyTyped& typed, const st::Drift& drift) {
     const bool crosses = drift.standing == st::DriftStanding::Crosses;
     answer.json["limit"] = {{"value", *typed.limit},
-                            {"standing", nameOf(drift.standing)},
+                            {"standing", driftName(drift.standing)},
                             {"earliest", crosses ? timeJson(data, drift.earliest) : Json()},
                             {"latest", crosses ? timeJson(data, drift.latest) : Json()}};
-    answer.say(std::string{"drift-"} + nameOf(drift.standing), {{"limit", shown(*typed.limit)},
-                                                                {"earliest", timeShown(data, drift.earliest)},
-                                                                {"latest", timeShown(data, drift.latest)},
-                                                                {"have", count(data.times.size())},
-                                                                {"need", count(st::kDriftPoints)}});
+    answer.say(std::string{"drift-"} + driftName(drift.standing), {{"limit", shown(*typed.limit)},
+                                                                   {"earliest", timeShown(data, drift.earliest)},
+                                                                   {"latest", timeShown(data, drift.latest)},
+                                                                   {"have", count(data.times.size())},
+                                                                   {"need", count(st::kDriftPoints)}});
 }
 
 /// A series of another kind whose one change is looked for.

@@ -182,11 +182,11 @@ Strength strengthOf(const st::LevelFinding& finding) {
     return finding.q <= kWeakQ && finding.with.hits >= kWeakFailures ? Strength::weak : Strength::byChance;
 }
 
-std::string_view nameOf(Strength strength) {
+std::string_view strengthWord(Strength strength) {
     return strength == Strength::strong ? "strong" : strength == Strength::weak ? "weak" : "by-chance";
 }
 
-std::string_view nameOf(st::SharedFailureCaveat caveat) {
+std::string_view caveatName(st::SharedFailureCaveat caveat) {
     switch (caveat) {
     case st::SharedFailureCaveat::NothingFailed:
         return "nothing-failed";
@@ -200,7 +200,7 @@ std::string_view nameOf(st::SharedFailureCaveat caveat) {
     return "";
 }
 
-std::string_view nameOf(st::LevelCaveat caveat) {
+std::string_view caveatName(st::LevelCaveat caveat) {
     return caveat == st::LevelCaveat::NoContrast   ? "no-contrast"
            : caveat == st::LevelCaveat::OneEpisode ? "one-episode"
                                                    : "";
@@ -226,7 +226,7 @@ Json findingJson(const st::LevelFinding& finding, const Factors& factors, const 
     }
     return {{"factor", factorName(finding.level)},
             {"level", levels.names[static_cast<std::size_t>(finding.level)]},
-            {"strength", nameOf(strengthOf(finding))},
+            {"strength", strengthWord(strengthOf(finding))},
             {"failed_with", finding.with.hits},
             {"with", finding.with.of},
             {"failed_without", finding.without.hits},
@@ -240,7 +240,7 @@ Json findingJson(const st::LevelFinding& finding, const Factors& factors, const 
             {"odds_lower", finding.odds.ratio ? figure(finding.odds.lower) : Json()},
             {"odds_upper", finding.odds.ratio ? figure(finding.odds.upper) : Json()},
             {"cannot_be_told_apart_from", twins},
-            {"caveat", named(nameOf(finding.caveat))}};
+            {"caveat", named(caveatName(finding.caveat))}};
 }
 
 void sayFinding(Answer& answer, const Json& finding) {
@@ -334,7 +334,7 @@ Answered suspectsOf(const DataFile& file, const SuspectsTyped& typed) {
                    {"failed", found->failed},
                    {"episodes", found->episodes},
                    {"looked_at", found->ranked.size()},
-                   {"caveat", named(nameOf(found->caveat))},
+                   {"caveat", named(caveatName(found->caveat))},
                    {"columns_left_out", with(factors.leftOut, factors.measured)}};
     Json ranked = Json::array();
     for (std::size_t i = 0; i < std::min(typed.most, found->ranked.size()); ++i) {
@@ -346,7 +346,7 @@ Answered suspectsOf(const DataFile& file, const SuspectsTyped& typed) {
                             {"episodes", count(found->episodes)},
                             {"looked", count(found->ranked.size())}});
     if (found->caveat != st::SharedFailureCaveat::None) {
-        answer.say("suspects." + std::string{nameOf(found->caveat)});
+        answer.say("suspects." + std::string{caveatName(found->caveat)});
     } else {
         sayAll(answer, typed, factors);
     }

@@ -17,7 +17,6 @@ namespace trending = shop::trending;
 namespace st = analytics::statistics;
 using trending::Briefing;
 using trending::FactIndex;
-using trending::Standing;
 
 constexpr double kHundred = 100.0;
 
@@ -26,15 +25,15 @@ const T& at(const std::vector<T>& list, FactIndex index) {
     return list[static_cast<std::size_t>(index)];
 }
 
-const char* keyOf(Standing standing) {
+const char* keyOf(trending::Standing standing) {
     switch (standing) {
-    case Standing::usual:
+    case trending::Standing::usual:
         return "usual";
-    case Standing::better:
+    case trending::Standing::better:
         return "better";
-    case Standing::worse:
+    case trending::Standing::worse:
         return "worse";
-    case Standing::notEnough:
+    case trending::Standing::notEnough:
         break;
     }
     return "not-enough";
@@ -90,7 +89,7 @@ public:
                                         {"readings-before", mean(m_briefing.readings.before)},
                                         {"missed", whole(m_briefing.missed.week)},
                                         {"missed-before", mean(m_briefing.missed.before)}}));
-        if (m_briefing.missed.standing == Standing::worse) {
+        if (m_briefing.missed.standing == trending::Standing::worse) {
             out.push_back(said("missed-more"));
         }
         return out;
@@ -100,7 +99,7 @@ public:
         std::vector<std::string> out;
         bool stands = false;
         for (const auto& week : m_briefing.dryers) {
-            stands = stands || week.standing == Standing::worse;
+            stands = stands || week.standing == trending::Standing::worse;
             const bool margins = week.margin && week.before;
             Arguments arguments{{"dryer", at(m_facts.dryers, week.dryer).name},
                                 {"standing", said(std::string{"standing."} + keyOf(week.standing))},

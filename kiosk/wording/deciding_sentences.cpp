@@ -5,7 +5,6 @@
 namespace holdfast::kiosk::wording {
 namespace {
 
-using shop::deciding::Cause;
 using shop::deciding::ComplaintEffect;
 using shop::tracing::Gap;
 
@@ -77,7 +76,8 @@ std::string nameOf(records::TestKind kind) {
     return {};
 }
 
-std::string decisionFault(Cause cause) {
+std::string decisionFault(shop::deciding::Cause cause) {
+    using Cause = shop::deciding::Cause;
     switch (cause) {
     case Cause::noWord:
         return "no-word";
@@ -108,7 +108,8 @@ std::string decisionFault(Cause cause) {
     }
 }
 
-std::string nameOf(Cause cause) {
+std::string nameOf(shop::deciding::Cause cause) {
+    using Cause = shop::deciding::Cause;
     switch (cause) {
     case Cause::textTooLong:
         return "text-too-long";

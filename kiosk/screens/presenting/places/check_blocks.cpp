@@ -12,7 +12,7 @@ using shop::instruments::AirFrom;
 
 constexpr int kPressureDecimals = 1;
 
-const char* wordOf(AirFrom from) {
+const char* airWord(AirFrom from) {
     for (const auto& row : kAirFroms) {
         if (row.from == from) {
             return row.word;
@@ -21,7 +21,7 @@ const char* wordOf(AirFrom from) {
     return "";
 }
 
-const char* wordOf(PressureUnit unit) {
+const char* pressureWord(PressureUnit unit) {
     for (const auto& row : kAirUnits) {
         if (row.unit == unit) {
             return row.word;
@@ -82,7 +82,7 @@ void CheckSheet::addAir(QList<SheetBlock>& blocks, const wording::Speech& speech
         from.push_back({kAir + std::string{row.word}, speech.text(std::string{"instruments.check.air-"} + row.word)});
     }
     blocks.append(
-        choicesBlock(speech.text("instruments.check.air-from"), from, kAir + std::string{wordOf(m_air.from)}));
+        choicesBlock(speech.text("instruments.check.air-from"), from, kAir + std::string{airWord(m_air.from)}));
     std::vector<SheetField> fields;
     if (m_air.from != AirFrom::altitudeAlone) {
         std::vector<Choice> units;
@@ -90,7 +90,7 @@ void CheckSheet::addAir(QList<SheetBlock>& blocks, const wording::Speech& speech
             units.push_back(
                 {kAirUnit + std::string{row.word}, speech.text(std::string{"instruments.check.unit-"} + row.word)});
         }
-        const std::string unit = wordOf(m_air.pressureUnit);
+        const std::string unit = pressureWord(m_air.pressureUnit);
         blocks.append(choicesBlock(speech.text("instruments.check.air-unit"), units, kAirUnit + unit));
         fields.push_back(
             instrumentField("pressure",

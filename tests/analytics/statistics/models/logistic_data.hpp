@@ -8,12 +8,6 @@
 
 namespace holdfast::analytics::statistics {
 
-inline LogisticOptions maximumLikelihood() {
-    LogisticOptions options;
-    options.penalty = Penalty::None;
-    return options;
-}
-
 /// Endometrial cancer, 79 women: neovasculation, pulsatility index, endometrium height; event: high histology grade
 /// (Heinze and Schemper, Statist. Med. 21:2409, 2002, their second example).
 inline LogisticData endometrial() {
