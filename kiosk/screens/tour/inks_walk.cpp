@@ -50,8 +50,8 @@ void walkBuckets(TourKiosk& kiosk) {
     kiosk.press("inks.save");
     kiosk.stop("inks-bucket-form-faults");
     kiosk.press("inks.set.family.discharge*");
-    typeAll(
-        kiosk,
+    kiosk.typeAll(
+        "inks.field.",
         {{"colour", "navy for the rowing club"}, {"batch", "L 20 117"}, {"expiry", "2026-09-30"}, {"additive", "6"}});
     kiosk.press("inks.set.catalysed.yes");
     kiosk.press("inks.save");

@@ -108,7 +108,7 @@ TEST_CASE("the history's entries are the same every time", "[demo][history][long
 
 TEST_CASE("the causes table of the demo has a count for each failure that its customers met", "[demo][history][long]") {
     using shop::trending::CureCause;
-    const auto found = records::trendFacts(reader(), {0, 0});
+    const auto found = records::trendFacts(historyReader(), {0, 0});
     REQUIRE(found);
     const auto table = shop::trending::causeTable(*found);
     std::map<CureCause, int> findings;

@@ -91,7 +91,7 @@ TEST_CASE("one of the demo's wash loads is void, and the cycle was washed again"
 }
 
 TEST_CASE("what the kiosk reads to know what is due leaves nothing out", "[demo]") {
-    const auto read = shop::dueFacts(reader());
+    const auto read = shop::dueFacts(demoReader());
     REQUIRE(read);
     const auto quick = shop::dueTests(*read, kNoon);
     const auto all = dueNow();
