@@ -28,7 +28,7 @@ struct CusumSignal final {
 
 struct CusumTrack final {
     std::vector<double> high;
-    std::vector<double> low;          ///< as a positive sum
+    std::vector<double> low;         ///< as a positive sum
     std::vector<CusumSignal> alarms; ///< one for every point beyond, in order; a sum is not reset
 };
 

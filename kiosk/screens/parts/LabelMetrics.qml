@@ -10,12 +10,15 @@ FontMetrics {
     font.bold: true
     font.letterSpacing: Theme.trackingOf(Theme.text)
 
-    // In two lines; the break rarely falls into the middle.
+    // In two lines, broken where the longer one is shortest.
     function inTwoLines(label: string): real {
-        let need = 0.65 * root.advanceWidth(label);
-        for (const word of label.split(" ")) {
-            need = Math.max(need, root.advanceWidth(word));
+        const words = label.split(" ");
+        let least = root.advanceWidth(label);
+        for (let i = 1; i < words.length; ++i) {
+            const first = root.advanceWidth(words.slice(0, i).join(" "));
+            const second = root.advanceWidth(words.slice(i).join(" "));
+            least = Math.min(least, Math.max(first, second));
         }
-        return need;
+        return least;
     }
 }

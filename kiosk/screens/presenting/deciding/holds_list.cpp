@@ -25,9 +25,8 @@ SheetRow HoldsPlace::rowOf(const records::HoldRow& hold) const {
     const auto& speech = m_needs.speech();
     const auto why = wording::word(hold.placed.cause, speech);
     const bool back = hold.recall.has_value();
-    const auto told =
-        back ? text("holds.list.called-back", {{"why", why}})
-             : text("holds.list.since", {{"why", why}, {"since", day(hold.at)}});
+    const auto told = back ? text("holds.list.called-back", {{"why", why}})
+                           : text("holds.list.since", {{"why", why}, {"since", day(hold.at)}});
     auto row = factRow(
         text("holds.list.row", {{"run", std::to_string(hold.runNumber)}, {"lot", std::to_string(hold.lotNumber)}}), {},
         hold.placed.bin > 0 ? text("holds.list.in-bin", {{"bin", std::to_string(hold.placed.bin)}, {"told", told}})

@@ -254,8 +254,7 @@ TEST_CASE("Rules over nothing, over no numbers and over a million points", "[sta
     CHECK(findSignals(std::vector{0.1, std::nan("")}).error() == StatisticsFault::NotFinite);
     CHECK(findSignals(std::vector{std::numeric_limits<double>::infinity()}).error() == StatisticsFault::NotFinite);
     CHECK(findSignals(std::vector{3.5})->alarms.size() == 1);
-    CHECK(
-        findSignals(std::vector<double>(50, 0.0), RuleSet::all().without(NelsonRule::FifteenWithin))->alarms.empty());
+    CHECK(findSignals(std::vector<double>(50, 0.0), RuleSet::all().without(NelsonRule::FifteenWithin))->alarms.empty());
     const std::vector<double> high(1'000'000, 4.0);
     const auto found = findSignals(high, RuleSet::all().without(NelsonRule::BeyondThreeSigma));
     CHECK(found->alarms.size() == 3); // one for all million points: nine in a row, two of three, four of five
