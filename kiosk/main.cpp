@@ -33,7 +33,6 @@
 #include <malloc.h>
 #include <memory>
 #include <random>
-#include <sqlite3.h>
 #include <utility>
 
 using namespace holdfast;
@@ -290,7 +289,6 @@ int openKiosk(const command::KioskOptions& options, int& argc, char** argv) {
         std::cerr << wording::Language::english().text("command.no-display") << std::endl;
         return 2;
     }
-    ::sqlite3_config(SQLITE_CONFIG_MEMSTATUS, 0); // counting its memory takes a lock for each piece of it
     const bool makesDemo = options.demo && demo::wantsDemoBook(options.data);
     startLean(makesDemo);
     const auto open = [&options] {

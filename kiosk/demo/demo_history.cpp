@@ -3,7 +3,7 @@
 #include "kiosk/demo/demo_player.hpp"
 #include "kiosk/demo/history/history_book.hpp"
 #include "kiosk/demo/history/history_model.hpp"
-#include "kiosk/demo/history/told_projection.hpp"
+#include "kiosk/records/told_projection.hpp"
 
 #include <QCoreApplication>
 #include <QDir>
@@ -135,8 +135,9 @@ ledger::Result<void> writeTwelveDays(ledger::Writer& writer, drivers::WallTime n
 }
 
 /// `told` is the book's own projection, if it is one that can be told.
-ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& writer, const ToldProjection* told,
-                                         drivers::WallTime now, const std::string& probeAddress) {
+ledger::Result<void> writeEighteenMonths(ledger::Book& book, ledger::Writer& writer,
+                                         const records::ToldProjection* told, drivers::WallTime now,
+                                         const std::string& probeAddress) {
     Keeping keeping{writer};
     const auto keep = [&](ledger::CommitRequest request, KeptRecords records) {
         auto before = keeping.done();
@@ -194,7 +195,7 @@ ledger::Result<void> makeDemoBook(const std::filesystem::path& folder, drivers::
     const QTemporaryDir scratch{scratchTemplate()};
     const std::filesystem::path written{scratch.path().toStdString()};
     {
-        const auto told = std::make_shared<ToldProjection>();
+        const auto told = std::make_shared<records::ToldProjection>();
         auto book = ledger::Book::open(written, told, ledger::OpenMode::firstStart);
         if (!book) {
             return tl::unexpected(book.error());

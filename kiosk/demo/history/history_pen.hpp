@@ -3,7 +3,7 @@
 #include "kiosk/demo/history/chance.hpp"
 #include "kiosk/demo/history/history_facts.hpp"
 #include "kiosk/ledger/book.hpp"
-#include "kiosk/records/kinds.hpp"
+#include "kiosk/records/told_projection.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -13,7 +13,7 @@
 
 namespace holdfast::kiosk::demo {
 
-using KeptRecords = std::vector<std::unique_ptr<const records::Record>>; ///< each is large: only pointers move
+using records::KeptRecords;
 /// Is given the records that the entries of the request were made from as well, in the same order.
 using KeepRequest = std::function<ledger::Result<void>(ledger::CommitRequest, KeptRecords)>;
 

@@ -3,8 +3,6 @@
 #include "kiosk/ledger/failure.hpp"
 #include "kiosk/shop/testing/due_tests.hpp"
 
-#include <SQLiteCpp/Database.h>
-
 namespace holdfast::kiosk::shop {
 
 /// What dueTests() is asked with, as it stands in the book: a handful of questions, however many prints are under test.

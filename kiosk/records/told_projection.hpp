@@ -1,11 +1,16 @@
 #pragma once
 
-#include "kiosk/demo/history/history_pen.hpp"
+#include "kiosk/records/kinds.hpp"
 #include "kiosk/records/shop_projection.hpp"
 
+#include <memory>
 #include <set>
+#include <string>
+#include <vector>
 
-namespace holdfast::kiosk::demo {
+namespace holdfast::kiosk::records {
+
+using KeptRecords = std::vector<std::unique_ptr<const Record>>; ///< each is large: only pointers move
 
 /// The shop's read tables, made from records that are still at hand: reading thousands of bodies again that were just
 /// written takes longer than putting them into the tables. Whatever it was not told of goes the ordinary way, and the
@@ -21,10 +26,10 @@ public:
     void expect(KeptRecords records) const;
 
 private:
-    records::ShopProjection m_shop;
+    ShopProjection m_shop;
     mutable KeptRecords m_expected;
     mutable std::size_t m_next = 0;
     mutable std::set<std::string> m_noted; ///< kinds
 };
 
-} // namespace holdfast::kiosk::demo
+} // namespace holdfast::kiosk::records

@@ -1,11 +1,11 @@
-#include "kiosk/demo/history/told_projection.hpp"
+#include "kiosk/records/told_projection.hpp"
 
 #include "kiosk/records/apply_record.hpp"
 
 #include <SQLiteCpp/Database.h>
 #include <utility>
 
-namespace holdfast::kiosk::demo {
+namespace holdfast::kiosk::records {
 
 void ToldProjection::expect(KeptRecords records) const {
     m_expected = std::move(records);
@@ -18,7 +18,7 @@ void ToldProjection::apply(SQLite::Database& database, const ledger::Entry& entr
         return;
     }
     const auto record = std::move(m_expected[m_next++]);
-    if (records::rowOf(*record).kind != entry.kind) {
+    if (rowOf(*record).kind != entry.kind) {
         m_shop.apply(database, entry);
         return;
     }
@@ -26,9 +26,9 @@ void ToldProjection::apply(SQLite::Database& database, const ledger::Entry& entr
         database.exec("PRAGMA cache_size = -65536"); // KiB: a commit of thousands of entries is written out once
     }
     if (m_noted.insert(entry.kind).second) { // if its commit fails the book is given up
-        records::noteKind(database, entry);
+        noteKind(database, entry);
     }
-    records::applyRecord(database, entry, *record);
+    applyRecord(database, entry, *record);
 }
 
-} // namespace holdfast::kiosk::demo
+} // namespace holdfast::kiosk::records
