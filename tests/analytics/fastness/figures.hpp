@@ -1,5 +1,6 @@
 #pragma once
 
+#include "analytics/fastness/extension.hpp"
 #include "analytics/fastness/grade.hpp"
 #include "analytics/quantity/length.hpp"
 

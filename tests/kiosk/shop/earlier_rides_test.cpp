@@ -1,10 +1,12 @@
 #include "kiosk/shop/proving/earlier_rides.hpp"
+#include "tests/kiosk/shop/support/shop_floor.hpp"
 
 #include <catch2/catch.hpp>
 
 using namespace holdfast::kiosk::shop;
 using holdfast::analytics::AuthoredTemperature;
 using holdfast::analytics::TemperatureUnit;
+using holdfast::kiosk::shop::testing::fahrenheit;
 namespace records = holdfast::kiosk::records;
 
 namespace {
